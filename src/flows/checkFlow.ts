@@ -1,0 +1,192 @@
+/** One check at the table as a pure function from state and event to the next state and effects. */
+import { steadiness } from "../sniff/steadiness.js";
+import type { CheckEffect, CheckEvent, CheckState, CheckStep, Gathered, TimedSweep } from "./checkState.js";
+import {
+  phaseOf,
+  nothingGathered,
+  sniffFrom,
+  withAir,
+  withCleanAir,
+  withFlag,
+  withHeadspace,
+} from "./gathered.js";
+
+/** After so long in air that does not settle, the app says so and asks what to do (common practice: minutes). */
+export const STEADY_LIMIT_MS = 180_000;
+
+const stay = (state: CheckState): CheckStep => ({ state, effects: [] });
+const step = (state: CheckState, ...effects: CheckEffect[]): CheckStep => ({ state, effects });
+
+/** Where every check starts, and where cancelling leads. */
+export const IDLE: CheckState = { phase: "idle" };
+
+/**
+ * The next state of a check. Events that do not belong to a phase change nothing.
+ *
+ * @param state - where the check stands
+ * @param event - what happened; times in it are the sniffer's own clock
+ */
+export function checkFlow(state: CheckState, event: CheckEvent): CheckStep {
+  if (event.kind === "begin") return begin(event);
+  if (event.kind === "cancel") return cancel(state);
+  switch (state.phase) {
+    case "idle":
+    case "done":
+      return stay(state);
+    case "interrupted":
+      return whileInterrupted(state, event);
+    case "headspace":
+      return event.kind === "interrupted" ? interrupt(state, event.cause) : whileOverPlate(state, event);
+    default:
+      return event.kind === "interrupted" ? interrupt(state, event.cause) : beforePlate(state, event);
+  }
+}
+
+function begin(event: Extract<CheckEvent, { kind: "begin" }>): CheckStep {
+  const gathered = nothingGathered(event.subject);
+  return step(
+    { phase: "cleanAir", gathered, steadiness: steadiness(phaseOf([])), sinceMs: null },
+    { kind: "keepAwake", on: true },
+    { kind: "startSweeps" },
+    { kind: "announce", phase: "cleanAir" },
+  );
+}
+
+function cancel(state: CheckState): CheckStep {
+  if (state.phase === "idle") return stay(state);
+  return step(IDLE, { kind: "stopSweeps" }, { kind: "keepAwake", on: false });
+}
+
+type Running = Extract<CheckState, { phase: "warming" | "cleanAir" | "overPlate" | "headspace" }>;
+type BeforePlate = Exclude<Running, { phase: "headspace" }>;
+type OverPlate = Extract<CheckState, { phase: "headspace" }>;
+type Interrupted = Extract<CheckState, { phase: "interrupted" }>;
+
+function interrupt(state: Running, cause: Interrupted["cause"]): CheckStep {
+  const lossFlag =
+    cause === "linkLost" ? "linkLost" : cause === "snifferFault" ? "heaterFault" : "sweepsLost";
+  const gathered = cause === "neverSteady" ? state.gathered : withFlag(state.gathered, lossFlag);
+  const sniff = sniffFrom(gathered);
+  return step(
+    { phase: "interrupted", cause, during: state.phase, gathered, usable: sniff !== null },
+    ...(sniff === null ? [] : [{ kind: "saveDraft", sniff } as const]),
+    { kind: "announce", phase: "interrupted" },
+  );
+}
+
+function beforePlate(state: BeforePlate, event: CheckEvent): CheckStep {
+  switch (event.kind) {
+    case "warmUp":
+      return warmUp(state, event.leftMs);
+    case "air":
+      return stay({ ...state, gathered: withAir(state.gathered, "cleanAirReading", event.reading) });
+    case "sweepsLost":
+      return stay({ ...state, gathered: withFlag(state.gathered, "sweepsLost") });
+    case "sweep":
+      return state.phase === "warming" ? stay(state) : cleanAirSweep(state, event.sweep);
+    case "overPlateNow":
+      return state.phase === "overPlate" ? moveOverPlate(state.gathered) : stay(state);
+    default:
+      return stay(state);
+  }
+}
+
+function warmUp(state: BeforePlate, leftMs: number): CheckStep {
+  if (leftMs > 0) {
+    const warmUpMs = state.phase === "warming" ? Math.max(state.warmUpMs, leftMs) : leftMs;
+    const fresh = nothingGathered(state.gathered.subject);
+    const gathered = { ...fresh, cleanAirReading: state.gathered.cleanAirReading };
+    return stay({ phase: "warming", gathered, warmUpLeftMs: leftMs, warmUpMs });
+  }
+  if (state.phase !== "warming") return stay(state);
+  return step(
+    { phase: "cleanAir", gathered: state.gathered, steadiness: steadiness(phaseOf([])), sinceMs: null },
+    { kind: "announce", phase: "cleanAir" },
+  );
+}
+
+function cleanAirSweep(state: Exclude<BeforePlate, { phase: "warming" }>, sweep: TimedSweep): CheckStep {
+  const gathered = withCleanAir(state.gathered, sweep);
+  const now = steadiness(phaseOf(gathered.cleanAir));
+  if (state.phase === "overPlate") {
+    // Steam may reach the sniffer before the tap: the steady window stays the baseline and only grows old.
+    return stay(now.steady ? { ...state, gathered, steadyAtMs: sweep.atMs } : state);
+  }
+  if (now.steady) {
+    return step(
+      { phase: "overPlate", gathered, steadyAtMs: sweep.atMs },
+      { kind: "announce", phase: "overPlate" },
+    );
+  }
+  const sinceMs = state.sinceMs ?? sweep.atMs;
+  const next = { ...state, gathered, steadiness: now, sinceMs };
+  return sweep.atMs - sinceMs > STEADY_LIMIT_MS ? interrupt(next, "neverSteady") : stay(next);
+}
+
+function moveOverPlate(gathered: Gathered): CheckStep {
+  return step(
+    { phase: "headspace", gathered, elapsedMs: 0, live: null, settled: false },
+    { kind: "announce", phase: "headspace" },
+  );
+}
+
+function whileOverPlate(state: OverPlate, event: CheckEvent): CheckStep {
+  switch (event.kind) {
+    case "sweep":
+      return headspaceSweep(state, event.sweep);
+    case "air":
+      return stay({ ...state, gathered: withAir(state.gathered, "headspaceReading", event.reading) });
+    case "sweepsLost":
+      return stay({ ...state, gathered: withFlag(state.gathered, "sweepsLost") });
+    case "assessed":
+      return assessed(state, event);
+    case "finishNow":
+      return assessLast(state);
+    default:
+      return stay(state);
+  }
+}
+
+function headspaceSweep(state: OverPlate, sweep: TimedSweep): CheckStep {
+  const gathered = withHeadspace(state.gathered, sweep);
+  const elapsedMs = sweep.atMs - (gathered.headspace[0]?.atMs ?? sweep.atMs);
+  const sniff = sniffFrom(gathered);
+  if (sniff === null) return stay(state);
+  const last = elapsedMs >= gathered.subject.headspaceLimitMs;
+  return step({ ...state, gathered, elapsedMs }, { kind: "assess", sniff, last });
+}
+
+function assessLast(state: OverPlate | Interrupted): CheckStep {
+  const sniff = sniffFrom(state.gathered);
+  return sniff === null ? stay(state) : step(state, { kind: "assess", sniff, last: true });
+}
+
+function assessed(
+  state: OverPlate | Interrupted,
+  event: Extract<CheckEvent, { kind: "assessed" }>,
+): CheckStep {
+  if (!event.last && !event.settled) {
+    return state.phase === "headspace"
+      ? stay({ ...state, live: event.finding, settled: false })
+      : stay(state);
+  }
+  return step(
+    { phase: "done", sniff: event.sniff, finding: event.finding },
+    { kind: "purge" },
+    { kind: "keepAwake", on: false },
+    { kind: "announce", phase: "done" },
+  );
+}
+
+function whileInterrupted(state: Interrupted, event: CheckEvent): CheckStep {
+  if (event.kind === "finishNow" && state.usable) return assessLast(state);
+  if (event.kind === "assessed") return assessed(state, event);
+  if (event.kind === "goOnUnsteady" && state.cause === "neverSteady") {
+    const gathered = withFlag(state.gathered, "cleanAirUnsteady");
+    return step(
+      { phase: "overPlate", gathered, steadyAtMs: gathered.cleanAir.at(-1)?.atMs ?? 0 },
+      { kind: "announce", phase: "overPlate" },
+    );
+  }
+  return stay(state);
+}

@@ -1,0 +1,110 @@
+/** The states of one check at the table, its events and its effects (types only). */
+import type { AirReading } from "../kernel/air.js";
+import type { Channel } from "../kernel/channel.js";
+import type { PlateFinding } from "../finding/finding.js";
+import type { RecordedFlag, Sniff } from "../sniff/sniff.js";
+import type { Steadiness } from "../sniff/steadiness.js";
+
+/** One sweep as it came from the sniffer; time is the device's own. */
+export interface TimedSweep {
+  readonly atMs: number;
+  readonly ohm: readonly number[];
+}
+
+/** Who and what this check is about; ids and instants are made by the app. */
+export interface CheckSubject {
+  readonly sniffId: string;
+  readonly plate: string;
+  readonly occasion: string;
+  readonly dish: string;
+  readonly takenAt: string;
+  readonly snifferId: string;
+  readonly channels: readonly Channel[];
+  /** When to give up waiting for the evidence to settle. */
+  readonly headspaceLimitMs: number;
+}
+
+/** What has been gathered so far. */
+export interface Gathered {
+  readonly subject: CheckSubject;
+  readonly cleanAir: readonly TimedSweep[];
+  readonly headspace: readonly TimedSweep[];
+  readonly cleanAirReading: AirReading;
+  readonly headspaceReading: AirReading;
+  readonly flags: readonly RecordedFlag[];
+}
+
+/** Why a check stands still. Each has its sentence and its remedy in `text/`. */
+export type InterruptCause =
+  | "linkLost" // walked out of range, or the sniffer was switched off
+  | "neverSteady" // clean air did not settle within the limit
+  | "snifferFault" // the sniffer reports a heater fault
+  | "commandRefused" // start was not accepted
+  | "noSweeps"; // started, but nothing arrives
+
+export type CheckState =
+  | { readonly phase: "idle" }
+  | {
+      readonly phase: "warming";
+      readonly gathered: Gathered;
+      readonly warmUpLeftMs: number;
+      /** Longest time left seen so far: what the progress is measured against. */
+      readonly warmUpMs: number;
+    }
+  | {
+      readonly phase: "cleanAir";
+      readonly gathered: Gathered;
+      readonly steadiness: Steadiness;
+      readonly sinceMs: number | null;
+    }
+  /** The baseline is steady: waiting for the hand to move over the plate. */
+  | { readonly phase: "overPlate"; readonly gathered: Gathered; readonly steadyAtMs: number }
+  | {
+      readonly phase: "headspace";
+      readonly gathered: Gathered;
+      readonly elapsedMs: number;
+      readonly live: PlateFinding | null;
+      readonly settled: boolean;
+    }
+  | {
+      readonly phase: "interrupted";
+      readonly cause: InterruptCause;
+      readonly during: "warming" | "cleanAir" | "overPlate" | "headspace";
+      readonly gathered: Gathered;
+      /** Can what was gathered still be assessed (with the reason shown)? */
+      readonly usable: boolean;
+    }
+  | { readonly phase: "done"; readonly sniff: Sniff; readonly finding: PlateFinding };
+
+export type CheckEvent =
+  | { readonly kind: "begin"; readonly subject: CheckSubject }
+  | { readonly kind: "warmUp"; readonly leftMs: number }
+  | { readonly kind: "sweep"; readonly sweep: TimedSweep }
+  | { readonly kind: "sweepsLost" }
+  | { readonly kind: "air"; readonly reading: AirReading }
+  | { readonly kind: "overPlateNow" }
+  | {
+      readonly kind: "assessed";
+      readonly sniff: Sniff;
+      readonly finding: PlateFinding;
+      readonly settled: boolean;
+      readonly last: boolean;
+    }
+  | { readonly kind: "interrupted"; readonly cause: InterruptCause }
+  | { readonly kind: "goOnUnsteady" } // the user goes on although the baseline never settled
+  | { readonly kind: "finishNow" } // the user ends the headspace early, or uses what was gathered before a loss
+  | { readonly kind: "cancel" };
+
+export type CheckEffect =
+  | { readonly kind: "startSweeps" }
+  | { readonly kind: "stopSweeps" }
+  | { readonly kind: "purge" }
+  | { readonly kind: "assess"; readonly sniff: Sniff; readonly last: boolean }
+  | { readonly kind: "saveDraft"; readonly sniff: Sniff }
+  | { readonly kind: "announce"; readonly phase: CheckState["phase"] } // vibrate, live region
+  | { readonly kind: "keepAwake"; readonly on: boolean };
+
+export interface CheckStep {
+  readonly state: CheckState;
+  readonly effects: readonly CheckEffect[];
+}
