@@ -1,0 +1,197 @@
+/** From a raw score to a probability that means what it says. */
+import { checkOutcomes } from "./checkPairs.js";
+import { sigmoid, softmax, softplus } from "./logistic.js";
+
+/** Limits of a fitted temperature; separable logits would otherwise ask for 0. Common practice. */
+export const LEAST_TEMPERATURE = 0.01;
+export const LARGEST_TEMPERATURE = 100;
+
+/** Platt's map: probability = sigmoid(slope * score + intercept). */
+export interface PlattMap {
+  readonly slope: number;
+  readonly intercept: number;
+}
+
+/**
+ * Platt's smoothed targets, which keep the fit from promising certainty after a few examples.
+ *
+ * @returns (N+ + 1) / (N+ + 2) for events, 1 / (N- + 2) for the others
+ * @throws {RangeError} if a count is negative or not whole
+ * @see Platt, Advances in Large Margin Classifiers (1999), section 2.2
+ */
+export function plattTargets(
+  positives: number,
+  negatives: number,
+): { readonly positive: number; readonly negative: number } {
+  for (const count of [positives, negatives])
+    if (!Number.isSafeInteger(count) || count < 0) throw new RangeError(`counts are whole, got ${count}`);
+  return { positive: (positives + 1) / (positives + 2), negative: 1 / (negatives + 2) };
+}
+
+/** Ridge on the Hessian, least step and stopping gradient of Lin, Lin and Weng's algorithm 1. */
+const PLATT_RIDGE = 1e-12;
+const PLATT_LEAST_STEP = 1e-10;
+const PLATT_GRADIENT = 1e-10;
+const PLATT_ROUNDS = 100;
+/** Armijo constant of the backtracking, from the same algorithm. */
+const PLATT_DECREASE = 1e-4;
+
+/**
+ * Fits Platt's map by Newton's method with backtracking, on Platt's smoothed targets.
+ *
+ * @param scores - shape [n], larger speaks for the event
+ * @param happened - shape [n], 0 or 1
+ * @throws {RangeError} if n = 0, the lengths differ, an outcome is neither 0 nor 1 or a score is not finite
+ * @see Lin, Lin and Weng, Machine Learning 68 (2007), 267-276, algorithm 1 (with the signs of A and B turned)
+ */
+export function fitPlatt(scores: ArrayLike<number>, happened: ArrayLike<number>): PlattMap {
+  checkOutcomes(scores, happened);
+  const hits = Array.from(happened).reduce((a, b) => a + b, 0);
+  const targets = plattTargets(hits, scores.length - hits);
+  const target = Float64Array.from(happened, (one) => (one === 1 ? targets.positive : targets.negative));
+  const score = Float64Array.from(scores);
+  if (!score.every(Number.isFinite)) throw new RangeError("a score must be finite");
+  let map: PlattMap = { slope: 0, intercept: Math.log((hits + 1) / (scores.length - hits + 1)) };
+  let loss = plattLoss(map, score, target);
+  for (let round = 0; round < PLATT_ROUNDS; round += 1) {
+    const direction = plattNewton(map, score, target);
+    if (direction.gradientSize < PLATT_GRADIENT) break;
+    let step = 1;
+    for (; step >= PLATT_LEAST_STEP; step /= 2) {
+      const next = {
+        slope: map.slope + step * direction.slope,
+        intercept: map.intercept + step * direction.intercept,
+      };
+      const nextLoss = plattLoss(next, score, target);
+      if (nextLoss < loss + PLATT_DECREASE * step * direction.descent) {
+        map = next;
+        loss = nextLoss;
+        break;
+      }
+    }
+    if (step < PLATT_LEAST_STEP) break;
+  }
+  return map;
+}
+
+/** Probability of the event under a fitted map. */
+export function applyPlatt(map: PlattMap, score: number): number {
+  return sigmoid(map.slope * score + map.intercept);
+}
+
+function plattLoss(map: PlattMap, score: Float64Array, target: Float64Array): number {
+  return score.reduce((sum, one, at) => {
+    const logOdds = map.slope * one + map.intercept;
+    return sum + softplus(logOdds) - target[at]! * logOdds;
+  }, 0);
+}
+
+function plattNewton(map: PlattMap, score: Float64Array, target: Float64Array) {
+  let [h11, h12, h22, g1, g2] = [PLATT_RIDGE, 0, PLATT_RIDGE, 0, 0];
+  for (let i = 0; i < score.length; i += 1) {
+    const p = applyPlatt(map, score[i]!);
+    const weight = p * (1 - p);
+    h11 += score[i]! ** 2 * weight;
+    h12 += score[i]! * weight;
+    h22 += weight;
+    g1 += score[i]! * (p - target[i]!);
+    g2 += p - target[i]!;
+  }
+  const determinant = h11 * h22 - h12 * h12;
+  const slope = -(h22 * g1 - h12 * g2) / determinant;
+  const intercept = -(h11 * g2 - h12 * g1) / determinant;
+  return {
+    slope,
+    intercept,
+    descent: g1 * slope + g2 * intercept,
+    gradientSize: Math.max(Math.abs(g1), Math.abs(g2)),
+  };
+}
+
+/**
+ * Temperature for binary logits: the T that minimises the log loss of sigmoid(logit / T).
+ *
+ * @param logits - log-odds of the event, shape [n]
+ * @param happened - shape [n], 0 or 1
+ * @returns T, {@link LEAST_TEMPERATURE}..{@link LARGEST_TEMPERATURE}
+ * @throws {RangeError} if n = 0, the lengths differ or an outcome is neither 0 nor 1
+ * @see Guo, Pleiss, Sun and Weinberger, Proc. 34th ICML (2017), section 4.2
+ */
+export function fitTemperature(logits: ArrayLike<number>, happened: ArrayLike<number>): number {
+  checkOutcomes(logits, happened);
+  return temperatureWhere((sharpness) => {
+    let slope = 0;
+    for (let i = 0; i < logits.length; i += 1)
+      slope += (sigmoid(sharpness * logits[i]!) - happened[i]!) * logits[i]!;
+    return slope;
+  });
+}
+
+/**
+ * Temperature for rival labels: the T that minimises the log loss of softmax(logits / T).
+ *
+ * @param logits - one row a case, each of shape [labels]
+ * @param labels - index of the true label of each case
+ * @returns T, {@link LEAST_TEMPERATURE}..{@link LARGEST_TEMPERATURE}
+ * @throws {RangeError} if there are no cases, the lengths differ or a label is out of range
+ */
+export function fitTemperatureOfLabels(
+  logits: readonly ArrayLike<number>[],
+  labels: ArrayLike<number>,
+): number {
+  if (logits.length === 0 || logits.length !== labels.length)
+    throw new RangeError(`${logits.length} rows of logits, but ${labels.length} labels`);
+  logits.forEach((row, at) => {
+    if (row[labels[at]!] === undefined) throw new RangeError(`no logit for label ${labels[at]}`);
+  });
+  return temperatureWhere((sharpness) =>
+    logits.reduce((slope, row, at) => {
+      const expected = softmax(row, 1 / sharpness).reduce((sum, p, label) => sum + p * row[label]!, 0);
+      return slope + expected - row[labels[at]!]!;
+    }, 0),
+  );
+}
+
+/** The loss is convex in 1/T, so its slope crosses zero at most once: bisection on ln T cannot miss it. */
+function temperatureWhere(lossSlope: (sharpness: number) => number): number {
+  let [low, high] = [Math.log(LEAST_TEMPERATURE), Math.log(LARGEST_TEMPERATURE)];
+  if (lossSlope(1 / LEAST_TEMPERATURE) <= 0) return LEAST_TEMPERATURE;
+  if (lossSlope(1 / LARGEST_TEMPERATURE) >= 0) return LARGEST_TEMPERATURE;
+  for (let halving = 0; halving < 60; halving += 1) {
+    const middle = (low + high) / 2;
+    if (lossSlope(Math.exp(-middle)) > 0) low = middle;
+    else high = middle;
+  }
+  return Math.exp((low + high) / 2);
+}
+
+/**
+ * Isotonic regression by pooling adjacent violators: the non-decreasing values nearest to y in weighted squares.
+ *
+ * @param y - shape [n], in the order of the score
+ * @param weights - shape [n], positive; all 1 if left out
+ * @returns fitted values, shape [n]
+ * @throws {RangeError} if the lengths differ or a weight is not positive
+ * @see Ayer and others, Ann. Math. Stat. 26 (1955), 641-647; Zadrozny and Elkan, Proc. 8th KDD (2002), 694-699
+ */
+export function isotonicRegression(y: ArrayLike<number>, weights?: ArrayLike<number>): Float64Array {
+  if (weights !== undefined && weights.length !== y.length)
+    throw new RangeError(`${y.length} values, but ${weights.length} weights`);
+  const pools: { mean: number; weight: number; count: number }[] = [];
+  for (let i = 0; i < y.length; i += 1) {
+    const weight = weights === undefined ? 1 : weights[i]!;
+    if (!(weight > 0)) throw new RangeError(`a weight must be positive, got ${weight}`);
+    let pool = { mean: y[i]!, weight, count: 1 };
+    for (let last = pools.at(-1); last !== undefined && last.mean >= pool.mean; last = pools.at(-1)) {
+      const sum = last.weight + pool.weight;
+      pool = {
+        mean: (last.mean * last.weight + pool.mean * pool.weight) / sum,
+        weight: sum,
+        count: last.count + pool.count,
+      };
+      pools.pop();
+    }
+    pools.push(pool);
+  }
+  return Float64Array.from(pools.flatMap((pool) => Array<number>(pool.count).fill(pool.mean)));
+}
