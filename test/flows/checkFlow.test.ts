@@ -1,0 +1,170 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { checkFlow, IDLE, STEADY_LIMIT_MS } from "../../src/flows/checkFlow.js";
+import type { CheckEffect, CheckEvent, CheckState, CheckSubject } from "../../src/flows/checkState.js";
+import type { PlateFinding } from "../../src/finding/finding.js";
+
+const subject: CheckSubject = {
+  sniffId: "s1",
+  plate: "p1",
+  occasion: "o1",
+  dish: "miso broth",
+  takenAt: "2026-11-25T18:30:00Z",
+  snifferId: "n1",
+  channels: [{ sensor: 0, heaterC: 250, dwellMs: 500 }],
+  headspaceLimitMs: 60_000,
+};
+const finding: PlateFinding = {
+  format: "nidor-finding/1",
+  sniffId: "s1",
+  headspaceMs: 0,
+  acceptedMissRate: 0.1,
+  groups: [],
+};
+
+function run(events: readonly CheckEvent[], from: CheckState = IDLE) {
+  const effects: CheckEffect[] = [];
+  let state = from;
+  for (const event of events) {
+    const next = checkFlow(state, event);
+    state = next.state;
+    effects.push(...next.effects);
+  }
+  return { state, effects, kinds: effects.map((effect) => effect.kind) };
+}
+
+const sweep = (atMs: number, ohm: number): CheckEvent => ({ kind: "sweep", sweep: { atMs, ohm: [ohm] } });
+const sweeps = (fromMs: number, count: number, ohmAt: (i: number) => number): CheckEvent[] =>
+  Array.from({ length: count }, (_, i) => sweep(fromMs + i * 2000, ohmAt(i)));
+const begin: CheckEvent = { kind: "begin", subject };
+const steadyAir = sweeps(0, 12, (i) => 50_000 + (i % 2) * 50);
+
+describe("a check at the table", () => {
+  it("waits for the heater and takes no sweep of a cold one", () => {
+    const { state } = run([begin, { kind: "warmUp", leftMs: 40_000 }, sweep(0, 90_000), sweep(2000, 80_000)]);
+    expect(state).toMatchObject({ phase: "warming", warmUpLeftMs: 40_000, gathered: { cleanAir: [] } });
+  });
+
+  it("measures the warm-up against the longest time left", () => {
+    const { state } = run([begin, { kind: "warmUp", leftMs: 60_000 }, { kind: "warmUp", leftMs: 15_000 }]);
+    expect(state).toMatchObject({ phase: "warming", warmUpLeftMs: 15_000, warmUpMs: 60_000 });
+  });
+
+  it("asks for the plate once clean air is steady, and not before", () => {
+    expect(run([begin, ...steadyAir.slice(0, 5)]).state.phase).toBe("cleanAir");
+    expect(run([begin, ...steadyAir]).state.phase).toBe("overPlate");
+  });
+
+  it("keeps waiting while the baseline drifts by 1 % a sweep", () => {
+    const { state } = run([begin, ...sweeps(0, 20, (i) => 50_000 * 0.99 ** i)]);
+    expect(state).toMatchObject({ phase: "cleanAir", steadiness: { steady: false, why: "drifting" } });
+  });
+
+  it("says so when clean air never settles, and lets the user go on with that flag", () => {
+    const scattered = sweeps(0, STEADY_LIMIT_MS / 2000 + 3, (i) => 50_000 * (i % 2 === 0 ? 1 : 1.2));
+    const { state } = run([begin, ...scattered]);
+    expect(state).toMatchObject({ phase: "interrupted", cause: "neverSteady", usable: false });
+    const goneOn = run([{ kind: "goOnUnsteady" }], state).state;
+    expect(goneOn).toMatchObject({ phase: "overPlate", gathered: { flags: ["cleanAirUnsteady"] } });
+  });
+
+  it("asks for a judgement of every headspace sweep, and for the last one at the time limit", () => {
+    const over = sweeps(30_000, 31, () => 20_000);
+    const { effects } = run([begin, ...steadyAir, { kind: "overPlateNow" }, ...over]);
+    const asked = effects.filter((effect) => effect.kind === "assess");
+    expect(asked).toHaveLength(31);
+    expect(asked.map((effect) => effect.last)).toEqual([...Array<boolean>(30).fill(false), true]);
+  });
+
+  it("records how old the clean air was when the plate came", () => {
+    const { effects } = run([begin, ...steadyAir, { kind: "overPlateNow" }, sweep(100_000, 20_000)]);
+    const asked = effects.find((effect) => effect.kind === "assess");
+    // The last clean-air sweep was at 22 s (counted by hand), the first over the plate at 100 s.
+    expect(asked?.sniff.cleanAirAgeMs).toBe(78_000);
+  });
+
+  it("does not let the plate's own steam become the baseline", () => {
+    const steam = sweeps(24_000, 10, (i) => 50_000 * 0.8 ** (i + 1));
+    const { effects } = run([begin, ...steadyAir, ...steam, { kind: "overPlateNow" }, sweep(44_000, 5_000)]);
+    const asked = effects.find((effect) => effect.kind === "assess");
+    expect(Math.min(...(asked?.sniff.cleanAir?.ohm.flat() ?? []))).toBeGreaterThan(49_000);
+  });
+
+  it("keeps the sniff so far when the radio is lost over the plate", () => {
+    const over = sweeps(30_000, 5, () => 20_000);
+    const { state, effects } = run([
+      begin,
+      ...steadyAir,
+      { kind: "overPlateNow" },
+      ...over,
+      { kind: "interrupted", cause: "linkLost" },
+    ]);
+    expect(state).toMatchObject({
+      phase: "interrupted",
+      cause: "linkLost",
+      during: "headspace",
+      usable: true,
+    });
+    const draft = effects.find((effect) => effect.kind === "saveDraft");
+    expect(draft?.sniff.headspace.atMs).toHaveLength(5);
+    expect(draft?.sniff.flags).toEqual(["linkLost"]);
+    const used = run([{ kind: "finishNow" }], state);
+    expect(used.effects).toMatchObject([{ kind: "assess", last: true, sniff: { flags: ["linkLost"] } }]);
+  });
+
+  it("has nothing to use when the radio is lost before the plate", () => {
+    const { state } = run([begin, ...steadyAir, { kind: "interrupted", cause: "linkLost" }]);
+    expect(state).toMatchObject({ phase: "interrupted", usable: false });
+    expect(run([{ kind: "finishNow" }], state).effects).toEqual([]);
+  });
+
+  it("ends when the evidence has settled, then purges the sensor and lets the screen sleep", () => {
+    const over = run([begin, ...steadyAir, { kind: "overPlateNow" }, sweep(30_000, 20_000)]);
+    const asked = over.effects.find((effect) => effect.kind === "assess");
+    if (asked === undefined) throw new Error("a headspace sweep must be judged");
+    const moving = run(
+      [{ kind: "assessed", sniff: asked.sniff, finding, settled: false, last: false }],
+      over.state,
+    );
+    expect(moving.state).toMatchObject({ phase: "headspace", live: finding });
+    const ended = run(
+      [{ kind: "assessed", sniff: asked.sniff, finding, settled: true, last: false }],
+      over.state,
+    );
+    expect(ended.state).toEqual({ phase: "done", sniff: asked.sniff, finding });
+    expect(ended.kinds).toEqual(["purge", "keepAwake", "announce"]);
+  });
+
+  it.each([
+    ["warming", [begin, { kind: "warmUp", leftMs: 10_000 }]],
+    ["cleanAir", [begin]],
+    ["overPlate", [begin, ...steadyAir]],
+    ["headspace", [begin, ...steadyAir, { kind: "overPlateNow" }]],
+    ["interrupted", [begin, { kind: "interrupted", cause: "linkLost" }]],
+  ] as [string, CheckEvent[]][])("can be cancelled while %s, and started again", (phase, events) => {
+    const { state } = run(events);
+    expect(state.phase).toBe(phase);
+    const cancelled = run([{ kind: "cancel" }], state);
+    expect(cancelled.state).toEqual(IDLE);
+    expect(cancelled.kinds).toEqual(["stopSweeps", "keepAwake"]);
+    expect(run([begin], cancelled.state).kinds).toContain("startSweeps");
+  });
+
+  it("never loses or doubles a headspace sweep, whatever else happens", () => {
+    const other = fc.constantFrom<CheckEvent>(
+      { kind: "sweepsLost" },
+      { kind: "air", reading: { humidityPct: 50 } },
+      { kind: "overPlateNow" },
+      { kind: "warmUp", leftMs: 0 },
+    );
+    fc.assert(
+      fc.property(fc.array(fc.option(other, { nil: null }), { maxLength: 25 }), (mixed) => {
+        let atMs = 30_000;
+        const events = mixed.map((event) => event ?? sweep((atMs += 500), 20_000));
+        const { state } = run([begin, ...steadyAir, { kind: "overPlateNow" }, ...events]);
+        if (state.phase !== "headspace") throw new Error(`left the plate: ${state.phase}`);
+        expect(state.gathered.headspace).toHaveLength(mixed.filter((event) => event === null).length);
+      }),
+    );
+  });
+});
