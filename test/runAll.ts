@@ -1,0 +1,65 @@
+/** Everything that must hold, in one command: types, lint, format, import rules, tests, the browser run. */
+import { spawnSync } from "node:child_process";
+import { mkdirSync, readFileSync, rmSync } from "node:fs";
+
+interface Outcome {
+  readonly passed: number;
+  readonly failed: number;
+}
+
+const RESULTS = "test/output/results";
+
+/** A tool that says only yes or no counts as one check. */
+function check(name: string, ...command: string[]): Outcome {
+  console.log(`\n${name}: ${command.join(" ")}`);
+  const held = run(command) === 0;
+  return { passed: held ? 1 : 0, failed: held ? 0 : 1 };
+}
+
+/** Runs one test project and counts its tests; a run that dies without counting is one failure. */
+function tests(project: string): Outcome {
+  const file = `${RESULTS}/${project}.json`;
+  rmSync(file, { force: true });
+  console.log(`\ntests: ${project}`);
+  const code = run([
+    "vitest",
+    "run",
+    "--project",
+    project,
+    "--reporter=dot",
+    "--reporter=json",
+    `--outputFile.json=${file}`,
+  ]);
+  const { numPassedTests, numFailedTests } = readCounts(file);
+  const silentFailure = code !== 0 && numFailedTests === 0;
+  return { passed: numPassedTests, failed: numFailedTests + (silentFailure ? 1 : 0) };
+}
+
+function readCounts(file: string): { numPassedTests: number; numFailedTests: number } {
+  try {
+    return JSON.parse(readFileSync(file, "utf8")) as { numPassedTests: number; numFailedTests: number };
+  } catch {
+    return { numPassedTests: 0, numFailedTests: 1 };
+  }
+}
+
+function run([tool = "", ...args]: string[]): number {
+  return spawnSync("npx", ["--no-install", tool, ...args], { stdio: "inherit" }).status ?? 1;
+}
+
+mkdirSync(RESULTS, { recursive: true });
+const outcomes = [
+  check("types of the pure folders", "tsc", "-p", "tsconfig.pure.json"),
+  check("types of teaching", "tsc", "-p", "tsconfig.teaching.json"),
+  check("types of the app", "tsc", "-p", "tsconfig.ui.json"),
+  check("types of command line and tests", "tsc", "-p", "tsconfig.node.json"),
+  check("lint", "eslint", ".", "--max-warnings", "0"),
+  check("format", "prettier", "--check", "--log-level", "warn", "."),
+  check("one-way imports", "depcruise", "src", "--config", ".dependency-cruiser.cjs"),
+  tests("unit"),
+  tests("browser"),
+];
+const passed = outcomes.reduce((sum, outcome) => sum + outcome.passed, 0);
+const failed = outcomes.reduce((sum, outcome) => sum + outcome.failed, 0);
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exit(failed === 0 && passed > 0 ? 0 : 1);
