@@ -1,0 +1,43 @@
+import * as v from "valibot";
+import { err, ok, type Result } from "../kernel/result.js";
+
+/** What the person chose. A key that is missing has never been set: the app's default holds. */
+export interface Settings {
+  /** From `diet/`; checked there. */
+  readonly diet?: unknown;
+  /** A fraction between 0 and 1. */
+  readonly acceptedMissRate?: number | undefined;
+  /** BCP 47 tag, such as "en". */
+  readonly language?: string | undefined;
+  readonly theme?: "system" | "light" | "dark" | undefined;
+  /** "virtual", or the id of a known sniffer. */
+  readonly snifferId?: string | undefined;
+  /** Such as "EU"; names the legal allergen list. */
+  readonly jurisdiction?: string | undefined;
+  /** ISO 8601 instant; null before the first change. */
+  readonly changedAt: string | null;
+  readonly [key: string]: unknown;
+}
+
+const settingsSchema = v.looseObject({
+  diet: v.optional(v.unknown()),
+  acceptedMissRate: v.optional(
+    v.pipe(v.number(), v.gtValue(0, "must be between 0 and 1"), v.ltValue(1, "must be between 0 and 1")),
+  ),
+  language: v.optional(v.string()),
+  theme: v.optional(v.picklist(["system", "light", "dark"])),
+  snifferId: v.optional(v.string()),
+  jurisdiction: v.optional(v.string()),
+  changedAt: v.nullable(v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant"))),
+});
+
+/** Before anything was chosen. */
+export const NO_SETTINGS: Settings = { changedAt: null };
+
+/** Checks a value that claims to be settings. */
+export function parseSettings(value: unknown): Result<Settings, { field: string; cause: string }> {
+  const checked = v.safeParse(settingsSchema, value, { abortEarly: true });
+  if (checked.success) return ok(checked.output);
+  const issue = checked.issues[0];
+  return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
+}
