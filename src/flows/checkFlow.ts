@@ -1,5 +1,6 @@
 /** One check at the table as a pure function from state and event to the next state and effects. */
 import { steadiness } from "../sniff/steadiness.js";
+import type { RecordedFlag } from "../sniff/sniff.js";
 import type { CheckEffect, CheckEvent, CheckState, CheckStep, Gathered, TimedSweep } from "./checkState.js";
 import {
   phaseOf,
@@ -9,6 +10,7 @@ import {
   withCleanAir,
   withFlag,
   withHeadspace,
+  withLoss,
 } from "./gathered.js";
 
 /** After so long in air that does not settle, the app says so and asks what to do (common practice: minutes). */
@@ -62,10 +64,19 @@ type BeforePlate = Exclude<Running, { phase: "headspace" }>;
 type OverPlate = Extract<CheckState, { phase: "headspace" }>;
 type Interrupted = Extract<CheckState, { phase: "interrupted" }>;
 
+/** What an interruption leaves on the sniff, should it be used all the same. */
+const FLAG_OF_CAUSE: Readonly<Record<Interrupted["cause"], RecordedFlag | null>> = {
+  linkLost: "linkLost",
+  snifferRestarted: "linkLost",
+  snifferFault: "heaterFault",
+  noSweeps: "sweepsLost",
+  commandRefused: null,
+  neverSteady: null, // flagged once the user goes on all the same
+};
+
 function interrupt(state: Running, cause: Interrupted["cause"]): CheckStep {
-  const lossFlag =
-    cause === "linkLost" ? "linkLost" : cause === "snifferFault" ? "heaterFault" : "sweepsLost";
-  const gathered = cause === "neverSteady" ? state.gathered : withFlag(state.gathered, lossFlag);
+  const flag = FLAG_OF_CAUSE[cause];
+  const gathered = flag === null ? state.gathered : withFlag(state.gathered, flag);
   const sniff = sniffFrom(gathered);
   return step(
     { phase: "interrupted", cause, during: state.phase, gathered, usable: sniff !== null },
@@ -81,7 +92,7 @@ function beforePlate(state: BeforePlate, event: CheckEvent): CheckStep {
     case "air":
       return stay({ ...state, gathered: withAir(state.gathered, "cleanAirReading", event.reading) });
     case "sweepsLost":
-      return stay({ ...state, gathered: withFlag(state.gathered, "sweepsLost") });
+      return stay({ ...state, gathered: withLoss(state.gathered, event.count) });
     case "sweep":
       return state.phase === "warming" ? stay(state) : cleanAirSweep(state, event.sweep);
     case "overPlateNow":
@@ -137,7 +148,7 @@ function whileOverPlate(state: OverPlate, event: CheckEvent): CheckStep {
     case "air":
       return stay({ ...state, gathered: withAir(state.gathered, "headspaceReading", event.reading) });
     case "sweepsLost":
-      return stay({ ...state, gathered: withFlag(state.gathered, "sweepsLost") });
+      return stay({ ...state, gathered: withLoss(state.gathered, event.count) });
     case "assessed":
       return assessed(state, event);
     case "finishNow":

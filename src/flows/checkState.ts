@@ -32,6 +32,8 @@ export interface Gathered {
   readonly cleanAirReading: AirReading;
   readonly headspaceReading: AirReading;
   readonly flags: readonly RecordedFlag[];
+  /** Sweeps that the sniffer made and that never came, since the phase before the plate began. */
+  readonly sweepsLost: number;
 }
 
 /** Why a check stands still. Each has its sentence and its remedy in `text/`. */
@@ -39,6 +41,7 @@ export type InterruptCause =
   | "linkLost" // walked out of range, or the sniffer was switched off
   | "neverSteady" // clean air did not settle within the limit
   | "snifferFault" // the sniffer reports a heater fault
+  | "snifferRestarted" // it lost power or began anew in mid-sniff
   | "commandRefused" // start was not accepted
   | "noSweeps"; // started, but nothing arrives
 
@@ -80,7 +83,7 @@ export type CheckEvent =
   | { readonly kind: "begin"; readonly subject: CheckSubject }
   | { readonly kind: "warmUp"; readonly leftMs: number }
   | { readonly kind: "sweep"; readonly sweep: TimedSweep }
-  | { readonly kind: "sweepsLost" }
+  | { readonly kind: "sweepsLost"; readonly count: number }
   | { readonly kind: "air"; readonly reading: AirReading }
   | { readonly kind: "overPlateNow" }
   | {

@@ -5,8 +5,19 @@ import type { CheckSubject, Gathered, TimedSweep } from "./checkState.js";
 /** Clean air kept for the baseline; older sweeps are let go so that a long wait does not blur it. */
 export const CLEAN_AIR_KEPT_MS = 40_000;
 
+/** Largest share of lost sweeps that leaves a sniff usable without a flag (common practice). */
+export const MOST_LOST_SHARE = 0.2;
+
 export function nothingGathered(subject: CheckSubject): Gathered {
-  return { subject, cleanAir: [], headspace: [], cleanAirReading: {}, headspaceReading: {}, flags: [] };
+  return {
+    subject,
+    cleanAir: [],
+    headspace: [],
+    cleanAirReading: {},
+    headspaceReading: {},
+    flags: [],
+    sweepsLost: 0,
+  };
 }
 
 /** Adds a clean-air sweep and drops those older than `CLEAN_AIR_KEPT_MS`. */
@@ -32,6 +43,16 @@ export function withFlag(gathered: Gathered, flag: RecordedFlag): Gathered {
   return gathered.flags.includes(flag) ? gathered : { ...gathered, flags: [...gathered.flags, flag] };
 }
 
+export function withLoss(gathered: Gathered, count: number): Gathered {
+  return { ...gathered, sweepsLost: gathered.sweepsLost + count };
+}
+
+/** A sniff with a hole in it may have missed the part that mattered; the odd lost sweep does no harm. */
+function flagsOf({ flags, sweepsLost, cleanAir, headspace }: Gathered): readonly RecordedFlag[] {
+  const share = sweepsLost / Math.max(1, sweepsLost + cleanAir.length + headspace.length);
+  return share > MOST_LOST_SHARE && !flags.includes("sweepsLost") ? [...flags, "sweepsLost"] : flags;
+}
+
 export function phaseOf(sweeps: readonly TimedSweep[]): SniffPhase {
   const start = sweeps[0]?.atMs ?? 0;
   return { atMs: sweeps.map((sweep) => sweep.atMs - start), ohm: sweeps.map((sweep) => sweep.ohm) };
@@ -39,7 +60,8 @@ export function phaseOf(sweeps: readonly TimedSweep[]): SniffPhase {
 
 /** The sniff as gathered so far; null before the first headspace sweep, for then there is nothing to judge. */
 export function sniffFrom(gathered: Gathered): Sniff | null {
-  const { subject, cleanAir, headspace, flags } = gathered;
+  const { subject, cleanAir, headspace } = gathered;
+  const flags = flagsOf(gathered);
   const firstOver = headspace[0];
   if (firstOver === undefined) return null;
   const lastClean = cleanAir.at(-1);

@@ -112,6 +112,15 @@ describe("a check at the table", () => {
     expect(used.effects).toMatchObject([{ kind: "assess", last: true, sniff: { flags: ["linkLost"] } }]);
   });
 
+  it.each([
+    [3, undefined],
+    [5, ["sweepsLost"]],
+  ])("with %i sweeps lost of 13 that came carries the flag %s", (count, flags) => {
+    const lost: CheckEvent = { kind: "sweepsLost", count };
+    const { effects } = run([begin, ...steadyAir, lost, { kind: "overPlateNow" }, sweep(30_000, 20_000)]);
+    expect(effects.find((effect) => effect.kind === "assess")?.sniff.flags).toEqual(flags);
+  });
+
   it("has nothing to use when the radio is lost before the plate", () => {
     const { state } = run([begin, ...steadyAir, { kind: "interrupted", cause: "linkLost" }]);
     expect(state).toMatchObject({ phase: "interrupted", usable: false });
@@ -152,7 +161,7 @@ describe("a check at the table", () => {
 
   it("never loses or doubles a headspace sweep, whatever else happens", () => {
     const other = fc.constantFrom<CheckEvent>(
-      { kind: "sweepsLost" },
+      { kind: "sweepsLost", count: 1 },
       { kind: "air", reading: { humidityPct: 50 } },
       { kind: "overPlateNow" },
       { kind: "warmUp", leftMs: 0 },
