@@ -50,6 +50,9 @@ export function decodeControl(bytes: Uint8Array): Result<ControlCommand, Control
   return run === undefined || run === 0 ? err({ kind: "badRun", run: 0 }) : ok({ kind: "start", run });
 }
 
+/** The ATT error a sniffer answers a bad command with. */
+export const attErrorOf = (error: ControlError): number => CONTROL_ATT_ERRORS[error.kind];
+
 /** The run to ask for next, given the last one (0 if none): 1 to 255, round and round. */
 export function nextRun(lastRun: number): number {
   checkWhole("run", lastRun, 0, LAST_RUN);

@@ -56,15 +56,14 @@ export function takeFrame(
     if (known.deviceTimeMs !== frame.deviceTimeMs) return "restarted";
     return { order, frames: [], faults: [{ kind: "duplicateFrame", sequence: frame.sequence }] };
   }
-  const newest = order.passed.at(-1);
-  const timeWentBack = newest !== undefined && isEarlier(frame.deviceTimeMs, newest.deviceTimeMs);
   const behind = stepsFrom(frame.sequence, order.due);
-  if (behind > 0 && behind <= REMEMBERED_FRAMES && fitsBetween(order.passed, frame)) {
+  if (behind > 0 && behind <= REMEMBERED_FRAMES) {
+    if (!fitsBetween(order.passed, frame)) return "restarted";
     return { order, frames: [], faults: [{ kind: "lateFrame", sequence: frame.sequence }] };
   }
-  return timeWentBack
-    ? "restarted"
-    : release(insert(order, frame), REORDER_WINDOW, wasOvertaken(order, frame));
+  const newest = order.passed.at(-1);
+  if (newest !== undefined && isEarlier(frame.deviceTimeMs, newest.deviceTimeMs)) return "restarted";
+  return release(insert(order, frame), REORDER_WINDOW, wasOvertaken(order, frame));
 }
 
 /** Lets through what is still waiting, in order; what it waited for is lost. */
@@ -72,12 +71,15 @@ export function releaseAll(order: FrameOrder): OrderStep {
   return release(order, -1, []);
 }
 
+/** Frames before the first one are missing too; the nearest of them may still come. */
 function takeFirst(frame: SweepFrame, channelCount: number): OrderStep {
   const origin = originOf(frame, channelCount);
   const missed = placeInRun(frame, channelCount);
-  const mayStillCome = missed <= REORDER_WINDOW;
-  const order = { ...NO_FRAMES_YET, origin, due: mayStillCome ? origin : frame.sequence, waiting: [frame] };
-  return release(order, REORDER_WINDOW, mayStillCome ? [] : [{ kind: "framesLost", count: missed }]);
+  const mayStillCome = Math.min(missed, REORDER_WINDOW);
+  const due = stepsFrom(mayStillCome, frame.sequence);
+  const lost: OrderFault[] =
+    missed > mayStillCome ? [{ kind: "framesLost", count: missed - mayStillCome }] : [];
+  return release({ ...NO_FRAMES_YET, origin, due, waiting: [frame] }, REORDER_WINDOW, lost);
 }
 
 function insert(order: FrameOrder, frame: SweepFrame): FrameOrder {
@@ -92,20 +94,23 @@ function wasOvertaken(order: FrameOrder, frame: SweepFrame): OrderFault[] {
   return overtaken ? [{ kind: "outOfOrder", sequence: frame.sequence }] : [];
 }
 
-/** Passes frames on while they are due, or while the furthest one waits more than `patience` places ahead. */
+/** Passes frames on while they are due; gives up those more than `patience` places behind the furthest. */
 function release(order: FrameOrder, patience: number, known: readonly OrderFault[]): OrderStep {
   const waiting = [...order.waiting];
   const frames: SweepFrame[] = [];
   const faults = [...known];
   let due = order.due;
   for (let first = waiting[0]; first !== undefined; first = waiting[0]) {
-    const missing = stepsFrom(due, first.sequence);
     const furthest = stepsFrom(due, (waiting.at(-1) ?? first).sequence);
-    if (missing > 0 && furthest <= patience) break;
-    if (missing > 0) faults.push({ kind: "framesLost", count: missing });
+    const lost = Math.min(stepsFrom(due, first.sequence), furthest - patience);
+    if (lost > 0) {
+      faults.push({ kind: "framesLost", count: lost });
+      due = (due + lost) % SEQUENCE_MODULUS;
+    }
+    if (first.sequence !== due) break;
     frames.push(first);
     waiting.shift();
-    due = (first.sequence + 1) % SEQUENCE_MODULUS;
+    due = (due + 1) % SEQUENCE_MODULUS;
   }
   const passed = [...order.passed, ...frames].slice(-REMEMBERED_FRAMES);
   return { order: { ...order, due, waiting, passed }, frames, faults };
