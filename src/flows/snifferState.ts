@@ -45,5 +45,10 @@ export type SnifferState =
   | { readonly kind: "choosing" } // the browser's chooser is open
   | { readonly kind: "connecting"; readonly name: string; readonly virtual: boolean }
   | { readonly kind: "ready"; readonly sniffer: ConnectedSniffer }
-  | { readonly kind: "lost"; readonly sniffer: ConnectedSniffer } // connected before; reconnecting is offered
+  | {
+      readonly kind: "lost"; // connected before; reconnecting is offered
+      readonly sniffer: ConnectedSniffer;
+      /** Why the last attempt to reconnect failed. */
+      readonly failure: SnifferFailure | null;
+    }
   | { readonly kind: "failed"; readonly failure: SnifferFailure };

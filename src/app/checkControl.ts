@@ -1,0 +1,104 @@
+/** Runs one check: feeds events to the flow and carries its effects out. */
+import { signal, type ReadonlySignal } from "@preact/signals";
+import type { PlateFinding } from "../finding/finding.js";
+import { checkFlow, IDLE } from "../flows/checkFlow.js";
+import type { CheckEffect, CheckEvent, CheckState, CheckSubject } from "../flows/checkState.js";
+import type { Sniff } from "../sniff/sniff.js";
+import { buzz, createWakeKeeper } from "./attention.js";
+import type { SnifferControl } from "./snifferControl.js";
+
+/** No sweep for so long after the start, or between two, is a fault (five sweeps, and at least five seconds). */
+const QUIET_SWEEPS = 5;
+const QUIET_MIN_MS = 5_000;
+
+/** A finding of the sniff so far, and whether more sweeps would still change it. */
+export interface Assessment {
+  readonly finding: PlateFinding;
+  readonly settled: boolean;
+}
+
+export interface CheckParts {
+  readonly sniffers: SnifferControl;
+  /** One for each check: it may remember earlier prefixes of the same sniff. */
+  readonly newAssessor: () => (sniff: Sniff) => Assessment;
+  readonly saveDraft: (sniff: Sniff) => void;
+  readonly onPhase: (phase: CheckState["phase"]) => void;
+}
+
+export interface CheckControl {
+  readonly state: ReadonlySignal<CheckState>;
+  begin(subject: CheckSubject): void;
+  send(event: CheckEvent): void;
+}
+
+export function createCheckControl(parts: CheckParts): CheckControl {
+  const { sniffers } = parts;
+  const state = signal<CheckState>(IDLE);
+  const wake = createWakeKeeper();
+  let assess = parts.newAssessor();
+  let quiet: ReturnType<typeof setTimeout> | undefined;
+
+  function send(event: CheckEvent): void {
+    if (event.kind === "sweep") watchForSilence();
+    const step = checkFlow(state.value, event);
+    state.value = step.state;
+    step.effects.forEach(carryOut);
+  }
+
+  function watchForSilence(): void {
+    clearTimeout(quiet);
+    const sniffer = sniffers.state.value;
+    if (sniffer.kind !== "ready") return;
+    const limitMs = Math.max(QUIET_MIN_MS, QUIET_SWEEPS * sniffer.sniffer.layout.sweepPeriodMs);
+    quiet = setTimeout(() => {
+      if (isSweeping(state.value)) send({ kind: "interrupted", cause: "noSweeps" });
+    }, limitMs);
+  }
+
+  async function start(): Promise<void> {
+    if (!(await sniffers.startSweeps())) return send({ kind: "interrupted", cause: "commandRefused" });
+    watchForSilence();
+  }
+
+  function carryOut(effect: CheckEffect): void {
+    switch (effect.kind) {
+      case "startSweeps":
+        return void start();
+      case "stopSweeps":
+        clearTimeout(quiet);
+        return void sniffers.stopSweeps();
+      case "purge":
+        clearTimeout(quiet);
+        return void sniffers.purge();
+      case "assess": {
+        const { finding, settled } = assess(effect.sniff);
+        return send({ kind: "assessed", sniff: effect.sniff, finding, settled, last: effect.last });
+      }
+      case "saveDraft":
+        return parts.saveDraft(effect.sniff);
+      case "announce":
+        buzz();
+        return parts.onPhase(effect.phase);
+      case "keepAwake":
+        return void wake.keep(effect.on);
+    }
+  }
+
+  sniffers.onCheckEvent(send);
+  return {
+    state,
+    send,
+    begin: (subject) => {
+      assess = parts.newAssessor();
+      send({ kind: "begin", subject });
+      const sniffer = sniffers.state.value;
+      const leftMs = sniffer.kind === "ready" ? sniffer.sniffer.status?.warmUpLeftMs : undefined;
+      if (leftMs !== undefined) send({ kind: "warmUp", leftMs });
+    },
+  };
+}
+
+/** A cold sniffer may send nothing while it warms up. */
+function isSweeping(state: CheckState): boolean {
+  return state.phase === "cleanAir" || state.phase === "overPlate" || state.phase === "headspace";
+}

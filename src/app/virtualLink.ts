@@ -1,0 +1,73 @@
+import type { CharacteristicAddress, Link } from "../kernel/link.js";
+import { err, ok } from "../kernel/result.js";
+import { seededRandom } from "../kernel/random.js";
+import { plateOf, type Dish } from "../virtual/dishes.js";
+import {
+  advance,
+  createVirtualSniffer,
+  readValue,
+  serve,
+  writeValue,
+  type VirtualSniffer,
+} from "../virtual/virtualSniffer.js";
+
+/** Practice time runs this much faster than a real sniffer's, and the screen says so. */
+export const PRACTICE_SPEED = 8;
+const STEP_MS = 100;
+
+/** A link to the sniffer that exists only as numbers, and the plate that the virtual cook puts under it. */
+export interface VirtualLink extends Link {
+  /** Puts a fresh plate of a dish under the sniffer; null takes it away. */
+  serve(dish: Dish | null): void;
+}
+
+/**
+ * Runs a virtual sniffer on a timer and speaks for it as a radio would.
+ *
+ * @param seed - same seed, same sniffer and same plates
+ * @param speed - how many device milliseconds pass in a real one
+ */
+export function openVirtualLink(name: string, seed: number, speed = PRACTICE_SPEED): VirtualLink {
+  const random = seededRandom(seed ^ 0x9e3779b9);
+  const listeners = new Map<string, (bytes: Uint8Array) => void>();
+  let sniffer: VirtualSniffer = createVirtualSniffer({ seed });
+  let lastMs = performance.now();
+  const keyOf = (address: CharacteristicAddress) => `${address.service}/${address.characteristic}`;
+  const timer = setInterval(() => {
+    const nowMs = performance.now();
+    // A sleeping tab wakes to a jump in time: a jump is no sniff, so it is cut short.
+    const elapsedMs = Math.min(nowMs - lastMs, 10 * STEP_MS);
+    lastMs = nowMs;
+    const advanced = advance(sniffer, Math.round(elapsedMs * speed));
+    sniffer = advanced.sniffer;
+    for (const { address, bytes } of advanced.notifications) listeners.get(keyOf(address))?.(bytes);
+  }, STEP_MS);
+
+  return {
+    name,
+    read: (address) => {
+      const value = readValue(sniffer, address);
+      if (value.ok) return Promise.resolve(ok(value.value));
+      const absent = value.error === "absent";
+      return Promise.resolve(err(absent ? { kind: "absent", address } : { kind: "refused", detail: "read" }));
+    },
+    write: (address, bytes) => {
+      const written = writeValue(sniffer, address, bytes);
+      sniffer = written.sniffer;
+      if (written.attError === 0) return Promise.resolve(ok(undefined));
+      return Promise.resolve(err({ kind: "refused", detail: `ATT error ${written.attError}` }));
+    },
+    subscribe: (address, onBytes) => {
+      listeners.set(keyOf(address), onBytes);
+      return Promise.resolve(ok(undefined));
+    },
+    onLost: () => undefined,
+    close: () => {
+      clearInterval(timer);
+      listeners.clear();
+    },
+    serve: (dish) => {
+      sniffer = serve(sniffer, dish === null ? null : plateOf(dish, random));
+    },
+  };
+}
