@@ -1,0 +1,59 @@
+import { chanceAt } from "./chance.js";
+import { demoPlan } from "./demoPlan.js";
+import { eveningAir } from "./roomAir.js";
+import { simulateSniff, type SimulatedPhase, type SimulatedSniff } from "./simulateSniff.js";
+
+export interface DemoOptions {
+  /** How many plates, whole, >= 1. */
+  readonly plates: number;
+  /** Whole. */
+  readonly seed: number;
+}
+
+const CLEAN_AIR_MS = 30_000;
+const HEADSPACE_MS = 90_000;
+/** The first evening, and the time between two plates of one. Invented. */
+const FIRST_EVENING = Date.parse("2026-08-07T18:00:00Z");
+const BETWEEN_PLATES_MS = 8 * 60_000;
+const DAYS_BETWEEN_EVENINGS = 7;
+const MS_PER_DAY = 86_400_000;
+/** Precision of a resistance in the file: finer than the noise. */
+const SIGNIFICANT_DIGITS = 5;
+const PURPOSE = { plan: 200, evening: 201 } as const;
+
+/**
+ * The demo samples: one sniffer over the evenings of an invented night market, each evening with its own air and
+ * with a week's drift since the last.
+ *
+ * @returns sniffs in the order they were taken
+ */
+export function demoSamples({ plates, seed }: DemoOptions): SimulatedSniff[] {
+  const plan = demoPlan(plates, chanceAt(seed, PURPOSE.plan, 0));
+  return plan.map(({ dish, evening }, i) => {
+    const place = i - plan.findIndex((other) => other.evening === evening);
+    const sinceFirstMs = evening * DAYS_BETWEEN_EVENINGS * MS_PER_DAY + place * BETWEEN_PLATES_MS;
+    const number = String(i + 1).padStart(3, "0");
+    return rounded(
+      simulateSniff({
+        seed: seed * 65_536 + i,
+        dish,
+        room: eveningAir(chanceAt(seed, PURPOSE.evening, evening)),
+        ageDays: evening * DAYS_BETWEEN_EVENINGS,
+        cleanAirMs: CLEAN_AIR_MS,
+        headspaceMs: HEADSPACE_MS,
+        takenAt: new Date(FIRST_EVENING + sinceFirstMs).toISOString().replace(".000", ""),
+        id: `demo-${number}`,
+        plate: `demo-plate-${number}`,
+        occasion: `market-evening-${String(evening + 1).padStart(2, "0")}`,
+      }),
+    );
+  });
+}
+
+function rounded(sniff: SimulatedSniff): SimulatedSniff {
+  const phase = ({ atMs, ohm }: SimulatedPhase): SimulatedPhase => ({
+    atMs,
+    ohm: ohm.map((sweep) => sweep.map((value) => Number(value.toPrecision(SIGNIFICANT_DIGITS)))),
+  });
+  return { ...sniff, cleanAir: phase(sniff.cleanAir), headspace: phase(sniff.headspace) };
+}
