@@ -1,7 +1,7 @@
 /**
  * CRC-16 with polynomial x^16 + x^12 + x^5 + 1 (0x1021), start 0xffff, most significant bit first, no final
  * change: the one catalogued as CRC-16/IBM-3740. Over a frame of 20 octets it notices every error of up to three
- * bits, every odd number of wrong bits, and whatever happens to one octet or two neighbours.
+ * bits, every odd number of wrong bits, and whatever happens to one octet, or to two neighbours among those checked.
  *
  * @returns whole, 0 to 0xffff; 0x29b1 for the nine ASCII octets "123456789"
  * @see ITU-T Rec. V.41 (polynomial); G. Cook, Catalogue of parametrised CRC algorithms (parameters, check value)
