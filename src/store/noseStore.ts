@@ -1,6 +1,8 @@
 /** The part of the store that keeps noses (types only). */
-import type { Stored } from "./store.js";
-import type { SetAsideRecord } from "./storeError.js";
+import * as v from "valibot";
+import { err, ok, type Result } from "../kernel/result.js";
+import type { RecordFault } from "../meals/parseMeal.js";
+import type { SetAsideRecord, Stored } from "./storeError.js";
 import type { NoseEvent } from "./storeTypes.js";
 
 /** What the store needs of a nose; the rest is checked by the nose station. */
@@ -32,7 +34,7 @@ export interface NoseList {
 
 /** Noses: no version is ever lost, and one at most is active. */
 export interface NoseStore {
-  /** Keeps a nose that was just taught. It is not active yet. */
+  /** Keeps a nose that was just taught. It is not active yet. A version whose id is known stays as it is. */
   addNose(nose: Nose, eventId: string, at: string, options?: { readonly demo?: boolean }): Stored<void>;
   getNose(id: string): Stored<Nose>;
   /** null: none was accepted yet. */
@@ -46,3 +48,12 @@ export interface NoseStore {
     at: string,
   ): Stored<void>;
 }
+
+/** Checks a value that claims to be a nose, as far as the store reads it. */
+export function parseNose(value: unknown): Result<Nose, RecordFault> {
+  const checked = v.safeParse(noseSchema, value, { abortEarly: true });
+  if (checked.success) return ok(checked.output);
+  const issue = checked.issues[0];
+  return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
+}
+const noseSchema = v.looseObject({ id: v.string(), name: v.string(), taughtAt: v.string() });

@@ -7,20 +7,19 @@
  * set aside and reported, and never takes a list down with it. A record of the wrong shape on the way in is our
  * own mistake and throws RangeError.
  */
-import type { Result } from "../kernel/result.js";
 import type { BackupContents, ExistingRecord, ImportPlan } from "../meals/backupContents.js";
 import type { Meal } from "../meals/meal.js";
 import type { Photo } from "../meals/photo.js";
 import type { Sniff } from "../sniff/sniff.js";
 import type { NoseStore } from "./noseStore.js";
 import type { Settings } from "./settings.js";
-import type { SetAsideRecord, StoreError } from "./storeError.js";
+import type { SetAsideRecord, Stored } from "./storeError.js";
 import type {
   CheckJarReading,
   Draft,
   MealQuery,
   Page,
-  PhotoUsage,
+  PhotoNote,
   SampleLabel,
   Samples,
   SnifferRecord,
@@ -28,9 +27,6 @@ import type {
   SniffQuery,
   StoreTable,
 } from "./storeTypes.js";
-
-/** What every call of the store brings back. */
-export type Stored<T> = Promise<Result<T, StoreError>>;
 
 /** Records to write in one transaction. A record with a known id replaces the old one, but for sniffs. */
 export interface Changes {
@@ -65,9 +61,10 @@ export interface MealStore {
 /** Photos, each with its bytes. */
 export interface PhotoStore {
   getPhoto(id: string): Stored<Photo>;
-  /** Removes the bytes and takes the id out of its meals. */
-  deletePhoto(id: string, changedAt: string): Stored<void>;
-  photoUsage(): Stored<PhotoUsage>;
+  /** Without their bytes, newest first. */
+  listPhotos(): Stored<Page<PhotoNote>>;
+  /** Removes the bytes and takes the ids out of their meals. */
+  deletePhotos(ids: readonly string[], changedAt: string): Stored<void>;
 }
 
 /** Sniffs: raw sweeps that never change, and what is said of them. */

@@ -1,3 +1,5 @@
+import type { Result } from "../kernel/result.js";
+
 /** Why the store did not do what was asked. Each kind has one remedy, which the screen tells. */
 export type StoreError =
   | { readonly kind: "quota" } // storage is full: export and delete photos. Nothing of the write was kept
@@ -18,4 +20,45 @@ export interface SetAsideRecord {
   readonly id: string;
   /** Field and cause. */
   readonly cause: string;
+}
+
+/** What every call of the store brings back. */
+export type Stored<T> = Promise<Result<T, StoreError>>;
+
+/** Carries a typed error out of a transaction, which ends with nothing written. */
+export class StoreRefusal extends Error {
+  constructor(readonly error: StoreError) {
+    super(`the store refused: ${error.kind}`);
+    this.name = "StoreRefusal";
+  }
+}
+
+/** DOMException names: Indexed Database API 3.0, section 2.8 and 4; Dexie keeps the names or wraps them in `inner`. */
+const KIND_OF_NAME: Readonly<
+  Record<string, Exclude<StoreErrorKind, "corrupt" | "unknownId" | "unexpected">>
+> = {
+  QuotaExceededError: "quota",
+  AbortError: "aborted",
+  TimeoutError: "aborted",
+  VersionError: "newerVersion",
+  DatabaseClosedError: "closed",
+  MissingAPIError: "unavailable",
+  OpenFailedError: "unavailable",
+  SecurityError: "unavailable",
+};
+
+/** Names the kind of whatever was thrown under the store. The innermost known name counts, not its wrapping. */
+export function asStoreError(cause: unknown): StoreError {
+  if (cause instanceof StoreRefusal) return cause.error;
+  const named = (cause ?? {}) as { name?: unknown; message?: unknown; inner?: unknown };
+  if (named.inner !== undefined && named.inner !== null && named.inner !== cause) {
+    const inner = asStoreError(named.inner);
+    if (inner.kind !== "unexpected") return inner;
+  }
+  const kind = typeof named.name === "string" ? KIND_OF_NAME[named.name] : undefined;
+  if (kind !== undefined) return { kind };
+  return {
+    kind: "unexpected",
+    detail: `${String(named.name ?? typeof cause)}: ${String(named.message ?? cause)}`,
+  };
 }

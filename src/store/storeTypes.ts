@@ -127,8 +127,13 @@ export interface Samples {
   readonly setAside: readonly SetAsideRecord[];
 }
 
-/** How much the photos take. */
-export interface PhotoUsage {
-  readonly photos: number;
-  readonly bytes: number;
+/** A photo as a list shows it. */
+export interface PhotoNote {
+  readonly id: string;
+  readonly mime: string;
+  readonly sizeBytes: number;
+  readonly widthPx?: number | undefined;
+  readonly heightPx?: number | undefined;
+  /** ISO 8601 instant. */
+  readonly addedAt: string;
 }
