@@ -9,7 +9,7 @@ import {
   type Row,
   type RowRange,
 } from "./engine.js";
-import { asStoreError, type Stored, type StoreError } from "./storeError.js";
+import { asStoreError, knownError, type Stored, type StoreError } from "./storeError.js";
 import type { StoreTable } from "./storeTypes.js";
 
 /** How to open the database. */
@@ -127,11 +127,18 @@ async function run<T>(
   work: (tx: EngineTransaction) => Promise<T>,
 ): Stored<T> {
   if (!db.isOpen()) return err({ kind: "closed" });
+  let native: IDBTransaction | undefined;
   try {
-    return ok(await db.transaction(mode, [...tables], (transaction) => work(transactionOn(transaction))));
+    return ok(
+      await db.transaction(mode, [...tables], (transaction) => {
+        native = transaction.idbtrans;
+        return work(transactionOn(transaction));
+      }),
+    );
   } catch (cause) {
     if (cause instanceof RangeError) throw cause;
-    return err(asStoreError(cause));
+    // When the whole transaction fails, its requests only say that they were aborted; the transaction says why.
+    return err(knownError(native?.error) ?? asStoreError(cause));
   }
 }
 

@@ -49,16 +49,24 @@ const KIND_OF_NAME: Readonly<
 
 /** Names the kind of whatever was thrown under the store. The innermost known name counts, not its wrapping. */
 export function asStoreError(cause: unknown): StoreError {
+  return knownError(cause) ?? { kind: "unexpected", detail: described(cause) };
+}
+
+/** The kind of a thrown value, or undefined where the name says nothing. */
+export function knownError(cause: unknown): StoreError | undefined {
   if (cause instanceof StoreRefusal) return cause.error;
-  const named = (cause ?? {}) as { name?: unknown; message?: unknown; inner?: unknown };
-  if (named.inner !== undefined && named.inner !== null && named.inner !== cause) {
-    const inner = asStoreError(named.inner);
-    if (inner.kind !== "unexpected") return inner;
+  if (typeof cause !== "object" || cause === null) return undefined;
+  // `inner` wraps one error; `failures` are those of the single operations of a bulk one.
+  const { name, inner, failures } = cause as { name?: unknown; inner?: unknown; failures?: unknown };
+  const within = Array.isArray(failures) ? failures : [inner];
+  for (const one of within) {
+    const known = one === cause ? undefined : knownError(one);
+    if (known !== undefined) return known;
   }
-  const kind = typeof named.name === "string" ? KIND_OF_NAME[named.name] : undefined;
-  if (kind !== undefined) return { kind };
-  return {
-    kind: "unexpected",
-    detail: `${String(named.name ?? typeof cause)}: ${String(named.message ?? cause)}`,
-  };
+  const kind = typeof name === "string" ? KIND_OF_NAME[name] : undefined;
+  return kind === undefined ? undefined : { kind };
+}
+
+function described(cause: unknown): string {
+  return cause instanceof Error ? `${cause.name}: ${cause.message}` : String(cause);
 }
