@@ -16,7 +16,6 @@ import {
   serve,
   writeValue,
   type Notification,
-  type VirtualSniffer,
   type VirtualSnifferOptions,
 } from "./virtualSniffer.js";
 
@@ -61,7 +60,8 @@ const RUN = 1;
 const PLATE_PURPOSE = 100;
 
 /**
- * Sniffs clean air, then one plate of a dish. A sweep belongs to the phase in which it began.
+ * Sniffs clean air, then one plate of a dish. A sweep that began before the plate came and ended after it
+ * is in neither phase.
  *
  * @throws {RangeError} if a phase is too short to hold one whole sweep
  */
@@ -75,8 +75,8 @@ export function simulateSniff(options: SimulateOptions): SimulatedSniff {
   const overPlate = advance(serve(inAir.sniffer, plate), headspaceMs);
   const all = [...inAir.notifications, ...overPlate.notifications];
   const sweeps = sweepsIn(all, layout.channels.length);
-  const servedAtMs = servedAt(made, cleanAirMs);
-  const clean = sweeps.filter((sweep) => sweep.atMs < servedAtMs);
+  const servedAtMs = cleanAirMs - made.bootedAtMs;
+  const clean = sweeps.filter((sweep) => sweep.atMs + layout.sweepPeriodMs <= servedAtMs);
   const over = sweeps.filter((sweep) => sweep.atMs >= servedAtMs);
   return {
     format: "nidor-sniff/1",
@@ -92,10 +92,6 @@ export function simulateSniff(options: SimulateOptions): SimulatedSniff {
     air: { cleanAir: lastAir(inAir.notifications), headspace: lastAir(overPlate.notifications) },
     cleanAirAgeMs: over[0]!.atMs - clean.at(-1)!.atMs,
   };
-}
-
-function servedAt(sniffer: VirtualSniffer, cleanAirMs: number): number {
-  return cleanAirMs - sniffer.bootedAtMs;
 }
 
 /** The whole sweeps among notifications, through the profile's own assembler. */

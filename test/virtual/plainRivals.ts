@@ -35,23 +35,41 @@ export function cleanAirFeatures({ cleanAir }: SimulatedSniff): number[] {
   }).flat();
 }
 
+interface Scored {
+  readonly score: number;
+  readonly label: number;
+}
+
 /** AUC with every fold scored by a model that never saw it; features scaled on the taught part alone. */
 export function crossedAuc(rows: readonly Row[], scoreOf: Score): number {
   const folds = [...new Set(rows.map((row) => row.fold))];
-  const scored = folds.flatMap((fold) => {
-    const train = rows.filter((row) => row.fold !== fold);
-    const scale = scaler(train);
-    const scaled = train.map((row) => ({ ...row, features: scale(row.features) }));
-    const held = rows.filter((row) => row.fold === fold);
-    const score = prepared(scoreOf, scaled);
-    return held.map((row) => ({ score: score(scale(row.features)), label: row.label }));
-  });
-  return (
-    rocAuc(
-      scored.map(({ score }) => score),
-      scored.map(({ label }) => label),
-    ) ?? Number.NaN
+  return aucOf(
+    folds.flatMap((fold) =>
+      scoreWith(
+        rows.filter((row) => row.fold !== fold),
+        rows.filter((row) => row.fold === fold),
+        scoreOf,
+      ),
+    ),
   );
+}
+
+/** AUC on rows from elsewhere of a model taught on all of these. */
+export const trainedAuc = (train: readonly Row[], elsewhere: readonly Row[], scoreOf: Score): number =>
+  aucOf(scoreWith(train, elsewhere, scoreOf));
+
+function scoreWith(train: readonly Row[], held: readonly Row[], scoreOf: Score): Scored[] {
+  const scale = scaler(train);
+  const scaled = train.map((row) => ({ ...row, features: scale(row.features) }));
+  return held.map((row) => ({ score: scoreOf(scaled, scale(row.features)), label: row.label }));
+}
+
+function aucOf(scored: readonly Scored[]): number {
+  const auc = rocAuc(
+    scored.map(({ score }) => score),
+    scored.map(({ label }) => label),
+  );
+  return auc ?? Number.NaN;
 }
 
 /** Share of present among the nearest, by Euclidean distance. */
@@ -97,10 +115,6 @@ function fitLogistic(rows: readonly Row[], ridge: number): Float64Array {
 }
 
 const withOne = (features: readonly number[]) => [...features, 1];
-
-function prepared(scoreOf: Score, train: readonly Row[]) {
-  return (features: readonly number[]) => scoreOf(train, features);
-}
 
 function scaler(rows: readonly Row[]): (features: readonly number[]) => number[] {
   const scales = rows[0]!.features.map((_, i) => {
