@@ -1,0 +1,26 @@
+import { signal, type ReadonlySignal } from "@preact/signals";
+import { Workbox } from "workbox-window";
+
+export interface Updates {
+  /** A newer app is downloaded and waits for the user's word. */
+  readonly waiting: ReadonlySignal<boolean>;
+  /** Puts the newer app in place and loads it. */
+  apply(): void;
+}
+
+/** Registers the service worker, which keeps the app usable offline. An update waits: never in mid-sniff. */
+export function registerServiceWorker(): Updates {
+  const waiting = signal(false);
+  if (!("serviceWorker" in navigator) || !import.meta.env.PROD) return { waiting, apply: () => undefined };
+  const workbox = new Workbox("./sw.js");
+  workbox.addEventListener("waiting", () => {
+    waiting.value = true;
+  });
+  workbox.addEventListener("controlling", (event) => {
+    // The first install takes control without a reload; only an update that was agreed to needs one.
+    if (event.isUpdate === true) location.reload();
+  });
+  // Without a service worker (private window, policy) the app works online all the same.
+  workbox.register().catch(() => undefined);
+  return { waiting, apply: () => workbox.messageSkipWaiting() };
+}
