@@ -107,6 +107,16 @@ describe("a plate", () => {
     expect(standardDeviation(beef)).toBeGreaterThan(0.25);
   });
 
+  it("varies its amines on their own, for fish of another age (check OD-04)", () => {
+    // In grilled mackerel amines and alcohols come from the fish alone: only its freshness parts them.
+    const parted = Array.from({ length: 800 }, (_, seed) => {
+      const { ppm } = plateOf(named("mackerel-grill"), seededRandom(seed));
+      return Math.log(ppm[FAMILIES.indexOf("amines")]! / ppm[FAMILIES.indexOf("alcohols")]!);
+    });
+    expect(standardDeviation(parted)).toBeGreaterThan(0.25);
+    expect(Math.exp(median(parted))).toBeCloseTo(1.4 / 0.3, 0); // the recipe's own ratio
+  });
+
   it("steams if the dish is hot, and stays near the air's warmth if not", () => {
     const servedC = (id: string) =>
       median(Array.from({ length: 200 }, (_, seed) => plateOf(named(id), seededRandom(seed)).servedC));

@@ -120,8 +120,10 @@ describe("a lost moment of power", () => {
     expect(after.sniffer).toEqual(sniffer);
   });
 
-  it("can be started again", () => {
+  it("can be started again, right after it as well", () => {
     const again = advance(started(sniffer, 2), 4000);
     expect(sweepsIn(again.notifications, 2).map((sweep) => sweep.counter)).toEqual([0, 1]);
+    const atOnce = advance(started(warm({ rebootAtMs: 5100 }), 1), 5251).sniffer;
+    expect(sweepsIn(advance(started(atOnce, 2), 4249).notifications, 2)).toHaveLength(2);
   });
 });

@@ -88,6 +88,15 @@ describe("warming", () => {
     expect(sweepsIn(notifications, 9)).toHaveLength(15); // 30 s of 2 s sweeps, by hand
   });
 
+  it("tells a run under way the moment it is warm", () => {
+    const { notifications } = advance(started(createVirtualSniffer({ seed: 1 }), 9), 60_000);
+    expect(statusIn(notifications).at(-1)).toMatchObject({
+      state: "measuring",
+      warmUpLeftMs: 0,
+      deviceTimeMs: 60_000,
+    });
+  });
+
   it("moves much in its first seconds and little once warm", () => {
     const drift = (uptimeMs: number) => {
       const made = createVirtualSniffer({ seed: 1, uptimeMs });
