@@ -1,0 +1,40 @@
+import { err, ok, type Result } from "../kernel/result.js";
+import { failureOf } from "../flows/openSniffer.js";
+import type { SnifferFailure } from "../flows/snifferState.js";
+import {
+  BATTERY_SERVICE,
+  DEVICE_INFORMATION_SERVICE,
+  ENVIRONMENTAL_SENSING_SERVICE,
+  SNIFFER_SERVICE,
+} from "../profile/uuids.js";
+import { chooseSniffer, type ChooseError } from "../radio/chooseSniffer.js";
+import { connectSniffer } from "../radio/connectSniffer.js";
+import type { SnifferSource } from "./snifferControl.js";
+
+const WANTED = {
+  advertised: SNIFFER_SERVICE,
+  alsoUsed: [ENVIRONMENTAL_SENSING_SERVICE, BATTERY_SERVICE, DEVICE_INFORMATION_SERVICE],
+};
+
+/** A sniffer from the browser's own chooser. */
+export function bluetoothSource(bluetooth: Bluetooth | undefined): SnifferSource {
+  return {
+    virtual: false,
+    choose: async () => {
+      const chosen = await chooseSniffer(bluetooth, WANTED);
+      if (!chosen.ok) return notChosen(chosen.error);
+      const device = chosen.value;
+      return ok({
+        name: device.name ?? "",
+        dial: async () => {
+          const link = await connectSniffer(device);
+          return link.ok ? link : err(failureOf(link.error));
+        },
+      });
+    },
+  };
+}
+
+function notChosen(error: ChooseError): Result<null, SnifferFailure> {
+  return error.kind === "noneChosen" ? ok(null) : err(error);
+}

@@ -1,0 +1,42 @@
+/** What the page and the teaching worker say to each other (types only). */
+import type { Result } from "../kernel/result.js";
+import type { Sniff } from "../sniff/sniff.js";
+
+/** One nose to teach. */
+export interface TeachJob {
+  readonly samples: readonly Sniff[];
+  readonly seed: number;
+  readonly noseId: string;
+  readonly name: string;
+  /** ISO 8601 instant. */
+  readonly taughtAt: string;
+  /** Folder of the WASM backend, as a URL with a slash at its end. */
+  readonly wasmPath: string;
+}
+
+export interface TeachProgress {
+  /** A fraction. */
+  readonly done: number;
+}
+
+/** A taught nose as the text of a nose file: whoever takes it checks it like any file. */
+export interface Taught {
+  readonly noseText: string;
+}
+
+/** Why there is no nose. Each kind has its words in `text/`. */
+export type TeachFailure =
+  | { readonly kind: "noSamples" } // keep a sniff as a sample first
+  | { readonly kind: "noKnownGroup" } // say what was on the plates
+  | { readonly kind: "cancelled" } // the user stopped it: nothing has changed
+  | { readonly kind: "busy" } // a nose is being taught already
+  | { readonly kind: "failed"; readonly detail: string } // the device could not compute
+  | { readonly kind: "workerCrashed"; readonly detail: string }; // out of memory or not loaded: try again
+
+export type ToTeachWorker =
+  | { readonly kind: "teach"; readonly request: number; readonly job: TeachJob }
+  | { readonly kind: "cancel"; readonly request: number };
+
+export type FromTeachWorker =
+  | { readonly kind: "progress"; readonly request: number; readonly progress: TeachProgress }
+  | { readonly kind: "done"; readonly request: number; readonly result: Result<Taught, TeachFailure> };

@@ -1,0 +1,83 @@
+import { describe, expect, it } from "vitest";
+import { ok } from "../../src/kernel/result.js";
+import type { TeachJob, ToTeachWorker } from "../../src/worker/protocol.js";
+import { createTeachClient, type TeachPort } from "../../src/worker/teachClient.js";
+
+const job: TeachJob = {
+  samples: [],
+  seed: 1,
+  noseId: "n",
+  name: "n",
+  taughtAt: "2026-11-25T00:00:00Z",
+  wasmPath: "/",
+};
+
+/** A worker that does only what the test says. */
+function fakeWorkers() {
+  const ports: (TeachPort & { sent: ToTeachWorker[]; ended: boolean })[] = [];
+  const start = () => {
+    const port = {
+      sent: [] as ToTeachWorker[],
+      ended: false,
+      onmessage: null,
+      onerror: null,
+      postMessage: (message: ToTeachWorker) => void port.sent.push(message),
+      terminate: () => {
+        port.ended = true;
+      },
+    } as TeachPort & { sent: ToTeachWorker[]; ended: boolean };
+    ports.push(port);
+    return port;
+  };
+  return { ports, start };
+}
+
+describe("the page's side of teaching", () => {
+  it("starts no worker before it is needed, and only one for two jobs", async () => {
+    const { ports, start } = fakeWorkers();
+    const client = createTeachClient(start);
+    expect(ports).toHaveLength(0);
+    const first = client.teach(job, () => undefined);
+    ports[0]?.onmessage?.({ data: { kind: "done", request: 1, result: ok({ noseText: "{}" }) } });
+    expect(await first).toEqual(ok({ noseText: "{}" }));
+    void client.teach(job, () => undefined);
+    expect(ports).toHaveLength(1);
+    expect(ports[0]?.sent.map((message) => message.request)).toEqual([1, 2]);
+  });
+
+  it("passes progress on, and not that of an earlier request", () => {
+    const { ports, start } = fakeWorkers();
+    const seen: number[] = [];
+    void createTeachClient(start).teach(job, ({ done }) => seen.push(done));
+    ports[0]?.onmessage?.({ data: { kind: "progress", request: 1, progress: { done: 0.5 } } });
+    ports[0]?.onmessage?.({ data: { kind: "progress", request: 0, progress: { done: 0.9 } } });
+    expect(seen).toEqual([0.5]);
+  });
+
+  it("refuses a second job while one runs", async () => {
+    const client = createTeachClient(fakeWorkers().start);
+    void client.teach(job, () => undefined);
+    expect(await client.teach(job, () => undefined)).toEqual({ ok: false, error: { kind: "busy" } });
+  });
+
+  it("tells of a crash and starts a fresh worker for the next job", async () => {
+    const { ports, start } = fakeWorkers();
+    const client = createTeachClient(start);
+    const dying = client.teach(job, () => undefined);
+    ports[0]?.onerror?.({ message: "out of memory" });
+    expect(await dying).toEqual({ ok: false, error: { kind: "workerCrashed", detail: "out of memory" } });
+    expect(ports[0]?.ended).toBe(true);
+    void client.teach(job, () => undefined);
+    expect(ports).toHaveLength(2);
+  });
+
+  it("sends a cancel for the job that runs, and none where nothing runs", () => {
+    const { ports, start } = fakeWorkers();
+    const client = createTeachClient(start);
+    client.cancel();
+    expect(ports).toHaveLength(0);
+    void client.teach(job, () => undefined);
+    client.cancel();
+    expect(ports[0]?.sent.at(-1)).toEqual({ kind: "cancel", request: 1 });
+  });
+});
