@@ -1,0 +1,34 @@
+import { writeFileSync } from "node:fs";
+import { assessSamples } from "../teaching/assessSamples.js";
+import { summariseAssessment } from "../teaching/summariseAssessment.js";
+import { assessText } from "./assessText.js";
+import type { Command } from "./commandLine.js";
+import { readSamples } from "./readSamples.js";
+import { startBackend } from "./startBackend.js";
+import { teachErrorWords } from "./teachErrorWords.js";
+
+/** `nidor assess`: prints the report, and writes the held-out answers if asked. Returns the exit code. */
+export async function assessCommand(command: Command & { kind: "assess" }): Promise<number> {
+  const { sniffs, refused } = readSamples(command.file);
+  const backend = await startBackend();
+  const assessed = await assessSamples(sniffs, {
+    split: command.split,
+    folds: command.folds,
+    seed: command.seed,
+    groups: command.groups,
+    acceptedMissRate: command.acceptedMissRate,
+    backend,
+  });
+  if (!assessed.ok) {
+    process.stderr.write(`${command.file}: ${teachErrorWords(assessed.error)}\n`);
+    return 1;
+  }
+  const summary = summariseAssessment(assessed.value);
+  const { file: path, split, seed, acceptedMissRate: rate } = command;
+  process.stdout.write(assessText(assessed.value, summary, { path, split, seed, rate }));
+  if (command.jsonOut !== undefined) {
+    const lines = assessed.value.sniffs.map((sniff) => `${JSON.stringify(sniff)}\n`);
+    writeFileSync(command.jsonOut, lines.join(""));
+  }
+  return refused > 0 ? 1 : 0;
+}

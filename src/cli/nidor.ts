@@ -1,0 +1,26 @@
+/** The command line, on the same code as the app. */
+import { commandLine, USAGE, type Command } from "./commandLine.js";
+
+async function run(command: Command): Promise<number> {
+  switch (command.kind) {
+    case "assess":
+      return (await import("./assessCommand.js")).assessCommand(command);
+    case "teach":
+      return (await import("./teachCommand.js")).teachCommand(command);
+    case "check":
+      return (await import("./checkCommand.js")).checkCommand(command);
+  }
+}
+
+const command = commandLine(process.argv.slice(2));
+if (command.kind === "wrong") {
+  process.stderr.write(`${command.why}\n\n${USAGE}`);
+  process.exitCode = 2;
+} else {
+  try {
+    process.exitCode = await run(command);
+  } catch (cause) {
+    process.stderr.write(`${cause instanceof Error ? cause.message : String(cause)}\n`);
+    process.exitCode = 1;
+  }
+}

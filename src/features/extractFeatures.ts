@@ -1,0 +1,100 @@
+import type { Sniff } from "../sniff/sniff.js";
+import { cleanAirReference, type CleanAirReference } from "./cleanAirReference.js";
+import { humidityRise } from "./humidityRise.js";
+import { QUARTERS, quarterLevels } from "./quarterLevels.js";
+import type { Recipe } from "./recipe.js";
+
+/** What could not be had, and what it costs. */
+export type FeatureNote =
+  | "noCleanAir" // no clean-air sweeps: no ratio to clean air, and no noise floor
+  | "noNoiseFloor" // too few clean-air sweeps to know the noise: the signal's strength stays unknown
+  | "noHumidity"; // an air reading is missing: the log ratios are not corrected for steam
+
+/** A sniff as numbers. */
+export interface SniffFeatures {
+  /** Shape [featureCount], natural log units. */
+  readonly values: Float64Array;
+  readonly notes: readonly FeatureNote[];
+  /** Response against noise, root mean square over channels; null where the noise is unknown. */
+  readonly signalToNoise: number | null;
+  /** Log ratio of absolute humidities, for correction; null where unknown. */
+  readonly humidityRise: number | null;
+}
+
+/**
+ * A sniff, or the first part of one, as the feature vector of a recipe.
+ *
+ * @returns null if the recipe needs clean air and the sniff has none
+ */
+export function extractFeatures(sniff: Sniff, recipe: Recipe): SniffFeatures | null {
+  const clean = sniff.cleanAir === undefined ? null : cleanAirReference(sniff.cleanAir);
+  if (clean === null && recipe.reference === "cleanAir") return null;
+  const channels = sniff.sniffer.channels.length;
+  const levels = quarterLevels(sniff.headspace);
+  const reference = referenceOf(recipe, sniff, clean, channels);
+  const values = recipe.rich
+    ? richValues(levels, reference, channels)
+    : plainValues(levels, reference, channels);
+  const rise = humidityRise(sniff);
+  const notes: FeatureNote[] = [];
+  if (clean === null) notes.push("noCleanAir");
+  else if (clean.noise === null) notes.push("noNoiseFloor");
+  if (rise === null) notes.push("noHumidity");
+  return { values, notes, signalToNoise: signalToNoise(levels, clean, channels), humidityRise: rise };
+}
+
+/** Names of the features of a recipe, in order, for charts and reports. */
+export function featureNames(recipe: Recipe, channels: number): string[] {
+  const each = (name: string) => Array.from({ length: channels }, (_, i) => `${name} ${i + 1}`);
+  const plain = [...each("level"), ...each("uptake")];
+  if (!recipe.rich) return plain;
+  const steps = Array.from({ length: channels - 1 }, (_, i) => `difference ${i + 1}-${i + 2}`);
+  return [...plain, ...each("early bend"), ...each("late bend"), ...steps];
+}
+
+function referenceOf(
+  recipe: Recipe,
+  sniff: Sniff,
+  clean: CleanAirReference | null,
+  channels: number,
+): Float64Array {
+  if (recipe.reference === "cleanAir" && clean !== null) return clean.logOhm;
+  if (recipe.reference === "start") return Float64Array.from(sniff.headspace.ohm[0]!, (ohm) => Math.log(ohm));
+  return new Float64Array(channels);
+}
+
+/** Level at the end, and how far it moved since the first quarter. */
+function plainValues(levels: Float64Array, reference: Float64Array, channels: number): Float64Array {
+  const values = new Float64Array(2 * channels);
+  const last = (QUARTERS - 1) * channels;
+  for (let channel = 0; channel < channels; channel += 1) {
+    values[channel] = levels[last + channel]! - reference[channel]!;
+    values[channels + channel] = levels[last + channel]! - levels[channel]!;
+  }
+  return values;
+}
+
+function richValues(levels: Float64Array, reference: Float64Array, channels: number): Float64Array {
+  const values = new Float64Array(4 * channels + channels - 1);
+  values.set(plainValues(levels, reference, channels));
+  for (let channel = 0; channel < channels; channel += 1) {
+    const at = (quarter: number) => levels[quarter * channels + channel]!;
+    values[2 * channels + channel] = at(1) - (at(0) + at(2)) / 2;
+    values[3 * channels + channel] = at(2) - (at(1) + at(3)) / 2;
+    if (channel > 0) values[4 * channels + channel - 1] = values[channel - 1]! - values[channel]!;
+  }
+  return values;
+}
+
+function signalToNoise(
+  levels: Float64Array,
+  clean: CleanAirReference | null,
+  channels: number,
+): number | null {
+  if (clean === null || clean.noise === null) return null;
+  const last = (QUARTERS - 1) * channels;
+  let sum = 0;
+  for (let channel = 0; channel < channels; channel += 1)
+    sum += ((levels[last + channel]! - clean.logOhm[channel]!) / clean.noise[channel]!) ** 2;
+  return Math.sqrt(sum / channels);
+}

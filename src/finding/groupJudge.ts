@@ -1,0 +1,129 @@
+import type { GroupNose } from "../nose/nose.js";
+import { allowedBelow, FALSE_ALARM_RATE, SMELLED_LEAST_PROBABILITY } from "./bands.js";
+import { type ScoreLadder, scoreLadder } from "./scoreLadder.js";
+
+export type Label = "present" | "absent";
+
+/** A score at one horizon, of a new sniff or of a held-out one. */
+export interface Score {
+  /** Mixed log-odds. */
+  readonly logit: number;
+  /** Calibrated probability of *present*. */
+  readonly probability: number;
+}
+
+/** What the held-out plates have shown of the rule itself. */
+export interface ShownErrors {
+  /** Held-out present plates that the rule would have called *not smelled* by now. */
+  readonly misses: number;
+  /** Held-out absent plates that the rule would have called *smelled* by now. */
+  readonly falseAlarms: number;
+}
+
+/** The rule for one group at one accepted miss rate. */
+export interface GroupJudge {
+  readonly heldOutPresent: number;
+  readonly heldOutAbsent: number;
+  /** False if so few present plates can never show the accepted rate. */
+  readonly canClear: boolean;
+  /** Conformal set at a horizon; for a held-out sniff, against the plates outside its fold. */
+  setAt(place: number, score: Score, outsideFold?: number | null): Label[];
+  /** The single label that stands after these sets, or null while there is none or it has just come up. */
+  settledLabel(sets: readonly Label[][]): Label | null;
+  /** Errors of the whole rule, looks at earlier horizons included, on the held-out plates. */
+  shownErrors(lastPlace: number): ShownErrors;
+}
+
+/**
+ * Class-conditional (Mondrian) conformal sets in cross-conformal form, with exchangeability by plate.
+ *
+ * @see Vovk, Annals of Mathematics and Artificial Intelligence 74 (2015), 9-28 (cross-conformal); Vovk, Gammerman and
+ *   Shafer, Algorithmic Learning in a Random World (2005), section 4.5 (Mondrian)
+ */
+export function groupJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
+  const ladders = group.horizons.map((own) => ({
+    present: ladderOf(group, own.logits, 1),
+    absent: ladderOf(group, own.logits, 0),
+  }));
+  const heldOutPresent = ladders[0]?.present.plates(null) ?? 0;
+  const heldOutAbsent = ladders[0]?.absent.plates(null) ?? 0;
+  const allowed = allowedBelow(heldOutPresent, acceptedMissRate);
+
+  function setAt(place: number, score: Score, outsideFold: number | null = null): Label[] {
+    const ladder = ladders[place];
+    if (ladder === undefined) return ["present", "absent"];
+    const presentOut = isStrangePresent(ladder.present, score.logit, outsideFold);
+    const absentOut = isStrangeAbsent(ladder.absent, score.logit, outsideFold);
+    if (presentOut && absentOut) return [];
+    if (presentOut && score.probability <= acceptedMissRate) return ["absent"];
+    if (absentOut && score.probability >= SMELLED_LEAST_PROBABILITY) return ["present"];
+    return ["present", "absent"];
+  }
+
+  function isStrangePresent(ladder: ScoreLadder, logit: number, outsideFold: number | null): boolean {
+    if (allowed < 0) return false;
+    const share = (ladder.plates(outsideFold) + 1) / (heldOutPresent + 1);
+    // With a fold left out there are fewer plates; the same level then allows fewer below, but at least none.
+    const allowedHere = outsideFold === null ? allowed : Math.max(0, Math.floor((allowed + 1) * share) - 1);
+    return ladder.atOrBelow(logit, outsideFold) <= allowedHere + 1e-6;
+  }
+
+  function isStrangeAbsent(ladder: ScoreLadder, logit: number, outsideFold: number | null): boolean {
+    const p = (1 + ladder.atOrAbove(logit, outsideFold)) / (ladder.plates(outsideFold) + 1);
+    return p <= FALSE_ALARM_RATE + 1e-6;
+  }
+
+  function settledLabel(sets: readonly Label[][]): Label | null {
+    const last = sets.at(-1);
+    const label = last?.length === 1 ? (last[0] ?? null) : null;
+    if (label === null || sets.length === group.horizons.length) return label;
+    const before = sets.at(-2);
+    return before?.length === 1 && before[0] === label ? label : null;
+  }
+
+  function shownErrors(lastPlace: number): ShownErrors {
+    const wrong = new Map<string, { events: number; sniffs: number }>();
+    group.truth.forEach((truth, i) => {
+      const sets = group.horizons
+        .slice(0, lastPlace + 1)
+        .map((own, place) =>
+          setAt(
+            place,
+            { logit: own.logits[i] ?? 0, probability: own.probabilities[i] ?? 0.5 },
+            group.fold[i] ?? 0,
+          ),
+        );
+      const other: Label = truth === 1 ? "absent" : "present";
+      const isWrong = sets.some((_, place) => settledLabel(sets.slice(0, place + 1)) === other);
+      const key = `${truth} ${group.plate[i]}`;
+      const held = wrong.get(key) ?? { events: 0, sniffs: 0 };
+      wrong.set(key, { events: held.events + (isWrong ? 1 : 0), sniffs: held.sniffs + 1 });
+    });
+    return { misses: platesWrong(wrong, "1 "), falseAlarms: platesWrong(wrong, "0 ") };
+  }
+
+  return {
+    heldOutPresent,
+    heldOutAbsent,
+    canClear: allowed >= 0,
+    setAt,
+    settledLabel,
+    shownErrors,
+  };
+}
+
+function ladderOf(group: GroupNose, logits: Float32Array, truth: 0 | 1): ScoreLadder {
+  return scoreLadder(
+    logits,
+    group.plate,
+    group.fold,
+    Array.from(group.truth, (one) => one === truth),
+  );
+}
+
+/** Whole plates that went wrong; a plate of which some sniffs did counts in part, rounded up in sum. */
+function platesWrong(wrong: Map<string, { events: number; sniffs: number }>, prefix: string): number {
+  let sum = 0;
+  for (const [key, { events, sniffs }] of wrong) if (key.startsWith(prefix)) sum += events / sniffs;
+  return Math.ceil(sum - 1e-9);
+}

@@ -1,0 +1,74 @@
+import { sameChannels } from "../kernel/channel.js";
+import { extractFeatures, type FeatureNote } from "../features/extractFeatures.js";
+import { recipeOf } from "../features/recipe.js";
+import { headspacePrefix, type Sniff } from "../sniff/sniff.js";
+import { calibrate } from "./calibrate.js";
+import { mixLogits } from "./mixLogits.js";
+import type { Nose } from "./nose.js";
+import { standardised } from "./standardised.js";
+
+/** What a nose says of one sniff after one stretch of the headspace. */
+export interface HorizonAnswer {
+  /** Place of the horizon in the nose. */
+  readonly horizon: number;
+  /** Mixed log-odds, one for each group of the nose. */
+  readonly logits: Float64Array;
+  /** Calibrated probability of *present*, one for each group; null where the group could not be taught. */
+  readonly probabilities: readonly (number | null)[];
+  /** How many held-out plates lay as far from the taught ones, as a conformal p-value. */
+  readonly familiarity: number;
+  readonly signalToNoise: number | null;
+  readonly notes: readonly FeatureNote[];
+}
+
+/** All that a nose can say of one sniff, or why it can say nothing. */
+export type Answer =
+  | { readonly kind: "answered"; readonly horizons: readonly HorizonAnswer[] }
+  | { readonly kind: "otherChannels" }
+  | { readonly kind: "noCleanAir" }
+  | { readonly kind: "tooShort" };
+
+/**
+ * What the nose says of a sniff, once for each horizon that the sniff has reached. No band is drawn here.
+ *
+ * @throws {RangeError} if the nose names a recipe that this version does not know
+ */
+export function answerSniff(nose: Nose, sniff: Sniff): Answer {
+  const recipe = recipeOf(nose.recipe);
+  if (recipe === undefined) throw new RangeError(`recipe ${nose.recipe} is not known`);
+  if (!sameChannels(nose.sniffer.channels, sniff.sniffer.channels)) return { kind: "otherChannels" };
+  if (recipe.reference === "cleanAir" && sniff.cleanAir === undefined) return { kind: "noCleanAir" };
+  const lengthMs = headspaceMs(sniff);
+  const horizons: HorizonAnswer[] = [];
+  nose.horizons.forEach((horizon, place) => {
+    if (lengthMs < horizon.fromMs) return;
+    const features = extractFeatures(headspacePrefix(sniff, horizon.uptoMs), recipe);
+    if (features === null) return;
+    const x = standardised(horizon.input, features.values, features.humidityRise);
+    const { logits, distance } = mixLogits(nose, horizon, x);
+    horizons.push({
+      horizon: place,
+      logits,
+      probabilities: nose.groups.map((group, i) => {
+        const own = group.horizons[place];
+        return own === undefined ? null : calibrate(own.calibration, logits[i]!, own.margin);
+      }),
+      familiarity: farShare(horizon.heldOutDistances, distance),
+      signalToNoise: features.signalToNoise,
+      notes: features.notes,
+    });
+  });
+  return horizons.length === 0 ? { kind: "tooShort" } : { kind: "answered", horizons };
+}
+
+/** How long the headspace was sniffed, from its first sweep to its last. */
+export function headspaceMs(sniff: Sniff): number {
+  return (sniff.headspace.atMs.at(-1) ?? 0) - (sniff.headspace.atMs[0] ?? 0);
+}
+
+/** Conformal p-value of a distance among held-out distances in rising order. */
+function farShare(sorted: Float32Array, distance: number): number {
+  let below = 0;
+  while (below < sorted.length && sorted[below]! < distance) below += 1;
+  return (1 + sorted.length - below) / (sorted.length + 1);
+}

@@ -1,0 +1,47 @@
+import { forestLogits } from "./forestLogits.js";
+import { linearLogits } from "./linearLogits.js";
+import { MODEL_KINDS } from "./models.js";
+import { nearestPlates, whitened } from "./neighbourLogits.js";
+import { netLogits } from "./netLogits.js";
+import type { HorizonNose, Nose } from "./nose.js";
+
+/** Log-odds are bent towards this size before mixing, so that one overconfident model cannot outvote the rest. */
+const LARGEST_LOGIT = 6;
+
+/** Monotone and odd; near 0 it changes nothing. */
+export function softClipped(logit: number): number {
+  return LARGEST_LOGIT * Math.tanh(logit / LARGEST_LOGIT);
+}
+
+/** What the models of one horizon say together. */
+export interface Mixed {
+  /** Mixed log-odds, shape [groups]. */
+  readonly logits: Float64Array;
+  /** Distance to the nearest taught plate. */
+  readonly distance: number;
+}
+
+/**
+ * Mixed log-odds of each group.
+ *
+ * @param x - standardised features, shape [features]
+ */
+export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mixed {
+  const groups = nose.groups.length;
+  const nearest = nearestPlates(horizon.neighbours, whitened(horizon.neighbours, x), groups);
+  const logits = new Float64Array(groups);
+  MODEL_KINDS.forEach((kind, i) => {
+    const weight = horizon.mix[i]!;
+    if (weight === 0) return;
+    const said =
+      kind === "nets"
+        ? nose.nets && netLogits(nose.nets, x)
+        : kind === "trees"
+          ? horizon.trees && forestLogits(horizon.trees, x, groups)
+          : kind === "neighbours"
+            ? nearest.logits
+            : horizon[kind] && linearLogits(horizon[kind], x);
+    said?.forEach((logit, group) => (logits[group]! += weight * softClipped(logit)));
+  });
+  return { logits, distance: nearest.distance };
+}

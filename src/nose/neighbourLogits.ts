@@ -1,0 +1,82 @@
+import type { NeighbourModel } from "./models.js";
+
+/** How many of the nearest taught plates vote, and how many votes the overall share counts for. Common practice. */
+export const NEIGHBOURS = 5;
+const PRIOR_VOTES = 0.5;
+
+/** The nearest taught plates. */
+export interface Nearest {
+  /** Log-odds of each group, shape [groups]. */
+  readonly logits: Float64Array;
+  /** Distance to the nearest taught plate, for "unlike anything taught". */
+  readonly distance: number;
+}
+
+/** Where a standardised feature vector lies in the neighbours' space; `x` has shape [features]. */
+export function whitened(model: Pick<NeighbourModel, "axes" | "whitening">, x: Float64Array): Float64Array {
+  const features = x.length;
+  const place = new Float64Array(model.axes);
+  for (let axis = 0; axis < model.axes; axis += 1)
+    for (let i = 0; i < features; i += 1) place[axis]! += model.whitening[axis * features + i]! * x[i]!;
+  return place;
+}
+
+/**
+ * Votes of the nearest taught plates, nearer ones counting more, over the space of the model.
+ *
+ * @param skipPlate - number of a plate that must not vote, for judging a plate by the others
+ */
+export function nearestPlates(
+  model: NeighbourModel,
+  place: Float64Array,
+  groups: number,
+  skipPlate = -1,
+): Nearest {
+  const near = nearestFirst(model, place, skipPlate);
+  const unit = near[Math.min(near.length, NEIGHBOURS) - 1]?.distance ?? 1;
+  const logits = Float64Array.from({ length: groups }, (_, group) => {
+    const overall = shareOf(model, groups, group);
+    let present = PRIOR_VOTES * overall;
+    let absent = PRIOR_VOTES * (1 - overall);
+    let voters = 0;
+    for (const { row, distance } of near) {
+      const truth = model.truths[row * groups + group]!;
+      if (truth < 0) continue;
+      const vote = 1 / (0.1 + distance / Math.max(unit, 1e-9));
+      if (truth > 0.5) present += vote;
+      else absent += vote;
+      voters += 1;
+      if (voters >= NEIGHBOURS) break;
+    }
+    return Math.log((present + 0.01) / (absent + 0.01));
+  });
+  return { logits, distance: near[0]?.distance ?? Infinity };
+}
+
+/** The nearest sniff of each plate, nearest plate first. */
+function nearestFirst(model: NeighbourModel, place: Float64Array, skipPlate: number) {
+  const best = new Map<number, { row: number; distance: number }>();
+  for (let row = 0; row < model.plates.length; row += 1) {
+    const plate = model.plates[row]!;
+    if (plate === skipPlate) continue;
+    let square = 0;
+    for (let axis = 0; axis < model.axes; axis += 1)
+      square += (model.references[row * model.axes + axis]! - place[axis]!) ** 2;
+    const distance = Math.sqrt(square);
+    const held = best.get(plate);
+    if (held === undefined || distance < held.distance) best.set(plate, { row, distance });
+  }
+  return [...best.values()].sort((a, b) => a.distance - b.distance);
+}
+
+function shareOf(model: NeighbourModel, groups: number, group: number): number {
+  let present = 0.5;
+  let known = 1;
+  for (let row = 0; row < model.plates.length; row += 1) {
+    const truth = model.truths[row * groups + group]!;
+    if (truth < 0) continue;
+    known += 1;
+    present += truth;
+  }
+  return present / known;
+}

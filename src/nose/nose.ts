@@ -1,0 +1,94 @@
+/** A nose: preprocessing, weights, calibration, thresholds and the evidence of how good it is, as one value. */
+import type { Channel } from "../kernel/channel.js";
+import type { Forest, LinearModel, ModelKind, NeighbourModel, NetEnsemble } from "./models.js";
+import type { NoseReport } from "./report.js";
+
+export const NOSE_FORMAT = "nidor-nose/1";
+
+/** From raw features to standardised ones, fitted on the teaching part only. */
+export interface InputMap {
+  /** Change of each feature for each unit of humidity rise, shape [features]; zeros where none could be fitted. */
+  readonly humiditySlope: Float32Array;
+  /** Humidity rise that stands for an unknown one: the mean of the taught sniffs. */
+  readonly usualRise: number;
+  /** Shape [features]. */
+  readonly centre: Float32Array;
+  /** Shape [features], all positive. */
+  readonly scale: Float32Array;
+}
+
+/** From mixed log-odds to a probability that means what it says. Monotone, and never surer than the evidence. */
+export type Calibration =
+  | { readonly kind: "identity" }
+  | { readonly kind: "temperature"; readonly temperature: number }
+  | { readonly kind: "platt"; readonly slope: number; readonly intercept: number }
+  | {
+      readonly kind: "isotonic";
+      /** Rising log-odds, shape [knots]. */
+      readonly logits: Float32Array;
+      /** Never falling probabilities, shape [knots]. */
+      readonly probabilities: Float32Array;
+    };
+
+/** What the nose knows once this much of the headspace has been sniffed. */
+export interface HorizonNose {
+  /** Headspace time from which this horizon answers. */
+  readonly fromMs: number;
+  /** Later sweeps are left out, so that the answer means the same at any later moment. */
+  readonly uptoMs: number;
+  readonly input: InputMap;
+  /** Weight of each model's log-odds, in the order of MODEL_KINDS. */
+  readonly mix: Float32Array;
+  readonly logistic: LinearModel | null;
+  readonly discriminant: LinearModel | null;
+  readonly trees: Forest | null;
+  readonly neighbours: NeighbourModel;
+  /** Distance of each held-out plate to the nearest taught plate, in rising order. */
+  readonly heldOutDistances: Float32Array;
+}
+
+/** One group's calibration and held-out answers at one horizon. */
+export interface GroupHorizon {
+  readonly calibration: Calibration;
+  /** Probabilities stay this far from 0 and 1: 1 / (held-out plates + 2), Laplace's rule. */
+  readonly margin: number;
+  /** Mixed log-odds of each held-out sniff, by models that never saw its plate, shape [held out]. */
+  readonly logits: Float32Array;
+  /** Their probabilities, calibrated without the sniff's own fold, shape [held out]. */
+  readonly probabilities: Float32Array;
+}
+
+/** What the nose knows of one group. */
+export interface GroupNose {
+  readonly name: string;
+  readonly platesPresent: number;
+  readonly platesAbsent: number;
+  /** Held-out sniffs: 1 present, 0 absent, shape [held out]. */
+  readonly truth: Int16Array;
+  /** Number of each held-out sniff's plate, shape [held out]. */
+  readonly plate: Int16Array;
+  /** Number of the fold that it was held out in, shape [held out]. */
+  readonly fold: Int16Array;
+  /** One for each horizon of the nose; empty if there was too little to teach on. */
+  readonly horizons: readonly GroupHorizon[];
+}
+
+export interface Nose {
+  readonly format: typeof NOSE_FORMAT;
+  readonly id: string;
+  readonly name: string;
+  /** ISO 8601 instant. */
+  readonly taughtAt: string;
+  readonly sniffer: { readonly id: string; readonly channels: readonly Channel[] };
+  /** Number of the feature recipe. */
+  readonly recipe: number;
+  readonly platesTaught: number;
+  readonly sniffsTaught: number;
+  readonly occasionsTaught: number;
+  readonly groups: readonly GroupNose[];
+  /** Shared by all horizons; null if the nets weigh nothing. */
+  readonly nets: NetEnsemble | null;
+  readonly horizons: readonly HorizonNose[];
+  readonly chosen: ModelKind | "mix";
+  readonly report: NoseReport;
+}

@@ -1,0 +1,183 @@
+/** What a nose file must hold, checked field by field. */
+import * as v from "valibot";
+import { MODEL_KINDS } from "./models.js";
+import { NOSE_FORMAT } from "./nose.js";
+import { unpackNumbers } from "./packNumbers.js";
+
+const finite = v.pipe(v.number(), v.finite("must be finite"));
+const count = v.pipe(finite, v.integer("must be whole"), v.minValue(0, "must not be negative"));
+const text = v.pipe(v.string(), v.maxLength(500, "is longer than 500 characters"));
+const name = v.pipe(text, v.nonEmpty("must not be empty"));
+const fraction = v.pipe(finite, v.minValue(0, "must be a fraction"), v.maxValue(1, "must be a fraction"));
+
+const floats = v.pipe(
+  v.string(),
+  v.rawTransform(({ dataset, addIssue, NEVER }) => {
+    const list = unpackNumbers(dataset.value, "f32");
+    if (list?.every(Number.isFinite)) return list;
+    addIssue({ message: "must be base64 of finite 32-bit floats" });
+    return NEVER;
+  }),
+);
+const longs = v.pipe(
+  v.string(),
+  v.rawTransform(({ dataset, addIssue, NEVER }) => {
+    const list = unpackNumbers(dataset.value, "i32");
+    if (list !== null) return list;
+    addIssue({ message: "must be base64 of 32-bit integers" });
+    return NEVER;
+  }),
+);
+const shorts = v.pipe(
+  v.string(),
+  v.rawTransform(({ dataset, addIssue, NEVER }) => {
+    const list = unpackNumbers(dataset.value, "i16");
+    if (list !== null) return list;
+    addIssue({ message: "must be base64 of 16-bit integers" });
+    return NEVER;
+  }),
+);
+const bytes = v.pipe(
+  v.string(),
+  v.rawTransform(({ dataset, addIssue, NEVER }) => {
+    const list = unpackNumbers(dataset.value, "u8");
+    if (list !== null) return list;
+    addIssue({ message: "must be base64 of bytes" });
+    return NEVER;
+  }),
+);
+
+const linear = v.object({ weights: floats, intercepts: floats });
+const nets = v.object({
+  members: count,
+  hidden: count,
+  inWeights: floats,
+  inBias: floats,
+  outWeights: floats,
+  outBias: floats,
+});
+const forest = v.object({
+  trees: count,
+  roots: longs,
+  feature: shorts,
+  threshold: floats,
+  right: longs,
+  leaves: bytes,
+});
+const neighbours = v.object({
+  axes: count,
+  whitening: floats,
+  references: floats,
+  truths: shorts,
+  plates: shorts,
+});
+
+const horizon = v.object({
+  fromMs: v.pipe(finite, v.minValue(0, "must not be negative")),
+  uptoMs: v.pipe(finite, v.minValue(0, "must not be negative")),
+  input: v.object({ humiditySlope: floats, usualRise: finite, centre: floats, scale: floats }),
+  mix: floats,
+  logistic: v.nullable(linear),
+  discriminant: v.nullable(linear),
+  trees: v.nullable(forest),
+  neighbours,
+  heldOutDistances: floats,
+});
+
+const calibration = v.variant("kind", [
+  v.object({ kind: v.literal("identity") }),
+  v.object({
+    kind: v.literal("temperature"),
+    temperature: v.pipe(finite, v.gtValue(0, "must be positive")),
+  }),
+  v.object({
+    kind: v.literal("platt"),
+    slope: v.pipe(finite, v.minValue(0, "must not be negative")),
+    intercept: finite,
+  }),
+  v.object({ kind: v.literal("isotonic"), logits: floats, probabilities: floats }),
+]);
+
+const group = v.object({
+  name,
+  platesPresent: count,
+  platesAbsent: count,
+  truth: shorts,
+  plate: shorts,
+  fold: shorts,
+  horizons: v.array(
+    v.object({
+      calibration,
+      margin: v.pipe(fraction, v.maxValue(0.5, "must be at most one half")),
+      logits: floats,
+      probabilities: floats,
+    }),
+  ),
+});
+
+const rate = v.object({ events: count, trials: count, low: fraction, high: fraction });
+const maybe = v.nullable(finite);
+const scores = v.object({
+  sniffs: count,
+  balancedAccuracy: maybe,
+  auc: maybe,
+  logLoss: finite,
+  brier: finite,
+  ece: finite,
+  error: finite,
+  errorAt80: finite,
+});
+const groupReport = v.object({
+  group: name,
+  platesPresent: count,
+  platesAbsent: count,
+  scores: v.nullable(scores),
+  sensitivity: v.nullable(rate),
+  specificity: v.nullable(rate),
+  brierParts: v.nullable(v.object({ reliability: finite, resolution: finite, uncertainty: finite })),
+  coverage: v.nullable(v.object({ present: rate, absent: rate, target: fraction })),
+  reliability: v.array(v.object({ meanPredicted: fraction, observedFraction: fraction, count })),
+  riskCoverage: v.array(v.object({ leastConfidence: finite, coverage: fraction, risk: fraction })),
+  calibration: text,
+});
+const report = v.object({
+  groups: v.array(groupReport),
+  rivals: v.array(v.object({ name, logLoss: finite, auc: maybe, balancedAccuracy: maybe })),
+  horizons: v.array(v.object({ fromMs: finite, logLoss: finite, auc: maybe })),
+  recipes: v.array(v.object({ id: count, name, logLoss: finite })),
+  chosen: name,
+  leftOut: v.array(
+    v.object({
+      why: v.picklist(["otherSniffer", "otherChannels", "noCleanAir", "noKnownGroup", "duplicate"]),
+      sniffs: count,
+    }),
+  ),
+  notes: v.array(v.picklist(["noCleanAir", "noHumidityCorrection", "oneOccasion", "constantChannels"])),
+  split: v.picklist(["plate", "occasion"]),
+  folds: count,
+  backend: text,
+});
+
+/** The whole file. Shapes are checked against each other in noseShape.ts. */
+export const noseSchema = v.object({
+  format: v.literal(NOSE_FORMAT, `must be "${NOSE_FORMAT}"`),
+  id: name,
+  name,
+  taughtAt: v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant")),
+  sniffer: v.object({
+    id: name,
+    channels: v.pipe(
+      v.array(v.object({ sensor: count, heaterC: maybe, dwellMs: maybe })),
+      v.nonEmpty("needs at least one channel"),
+    ),
+  }),
+  recipe: count,
+  platesTaught: count,
+  sniffsTaught: count,
+  occasionsTaught: count,
+  groups: v.array(group),
+  nets: v.nullable(nets),
+  horizons: v.pipe(v.array(horizon), v.nonEmpty("needs at least one horizon")),
+  chosen: v.picklist([...MODEL_KINDS, "mix"]),
+  report,
+});

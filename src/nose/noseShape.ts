@@ -1,0 +1,81 @@
+import { featureCount, recipeOf } from "../features/recipe.js";
+import { MODEL_KINDS, type Forest } from "./models.js";
+import type { GroupNose, HorizonNose, Nose } from "./nose.js";
+
+/** The first place where two parts of a nose do not fit together, or null if all do. */
+export function shapeFault(nose: Nose): string | null {
+  const recipe = recipeOf(nose.recipe);
+  if (recipe === undefined) return "recipe";
+  const features = featureCount(recipe, nose.sniffer.channels.length);
+  const groups = nose.groups.length;
+  for (const [i, group] of nose.groups.entries()) {
+    const fault = groupFault(group, nose.horizons.length);
+    if (fault !== null) return `groups.${i}.${fault}`;
+  }
+  if (nose.nets !== null) {
+    const { members, hidden, inWeights, inBias, outWeights, outBias } = nose.nets;
+    const fits =
+      members > 0 &&
+      hidden > 0 &&
+      inWeights.length === members * features * hidden &&
+      inBias.length === members * hidden &&
+      outWeights.length === members * hidden * groups &&
+      outBias.length === members * groups;
+    if (!fits) return "nets";
+  }
+  for (const [i, horizon] of nose.horizons.entries()) {
+    const fault = horizonFault(horizon, features, groups);
+    if (fault !== null) return `horizons.${i}.${fault}`;
+    if (i > 0 && horizon.fromMs < nose.horizons[i - 1]!.fromMs) return `horizons.${i}.fromMs`;
+  }
+  return null;
+}
+
+function groupFault(group: GroupNose, horizons: number): string | null {
+  const heldOut = group.truth.length;
+  if (group.plate.length !== heldOut) return "plate";
+  if (group.fold.length !== heldOut) return "fold";
+  if (group.horizons.length !== 0 && group.horizons.length !== horizons) return "horizons";
+  for (const [i, own] of group.horizons.entries()) {
+    if (own.logits.length !== heldOut) return `horizons.${i}.logits`;
+    if (own.probabilities.length !== heldOut) return `horizons.${i}.probabilities`;
+    if (own.calibration.kind !== "isotonic") continue;
+    const { logits, probabilities } = own.calibration;
+    if (logits.length === 0 || logits.length !== probabilities.length) return `horizons.${i}.calibration`;
+  }
+  return null;
+}
+
+function horizonFault(horizon: HorizonNose, features: number, groups: number): string | null {
+  const { input, mix, neighbours, trees } = horizon;
+  const rows = neighbours.plates.length;
+  const lists = [input.humiditySlope, input.centre, input.scale];
+  if (lists.some((list) => list.length !== features)) return "input";
+  if (!input.scale.every((one) => one > 0)) return "input.scale";
+  if (mix.length !== MODEL_KINDS.length || mix.some((one) => one < 0)) return "mix";
+  for (const kind of ["logistic", "discriminant"] as const) {
+    const model = horizon[kind];
+    if (model === null) continue;
+    if (model.weights.length !== groups * features || model.intercepts.length !== groups) return kind;
+  }
+  if (
+    neighbours.whitening.length !== neighbours.axes * features ||
+    neighbours.references.length !== rows * neighbours.axes ||
+    neighbours.truths.length !== rows * groups
+  )
+    return "neighbours";
+  return trees !== null && !forestFits(trees, features, groups) ? "trees" : null;
+}
+
+/** Every walk down a tree must end: children lie further on, leaves inside their list. */
+function forestFits(forest: Forest, features: number, groups: number): boolean {
+  const nodes = forest.feature.length;
+  if (forest.threshold.length !== nodes || forest.right.length !== nodes) return false;
+  if (forest.trees < 1 || forest.roots.length !== forest.trees) return false;
+  if (!forest.roots.every((root) => root >= 0 && root < nodes)) return false;
+  return forest.feature.every((feature, node) => {
+    const right = forest.right[node]!;
+    if (feature < 0) return right >= 0 && (right + 1) * groups <= forest.leaves.length;
+    return feature < features && node + 1 < nodes && right > node && right < nodes;
+  });
+}

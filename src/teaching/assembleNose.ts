@@ -1,0 +1,227 @@
+import type { RandomSource } from "../kernel/random.js";
+import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
+import { type GroupNose, type HorizonNose, type Nose, NOSE_FORMAT } from "../nose/nose.js";
+import type { HorizonReport, NoseReport, RivalReport } from "../nose/report.js";
+import { chooseCalibration, fitCalibration } from "./chooseCalibration.js";
+import { chooseMix, crossMixed, groupCases, type JudgedCases, oneHot, wholeMix } from "./chooseMix.js";
+import type { RecipeChoice } from "./chooseRecipe.js";
+import type { FittedHorizon } from "./fitHorizon.js";
+import { mixedLogits } from "./fitMix.js";
+import { groupReport } from "./groupReport.js";
+import type { HeldOutLogits } from "./heldOutLogits.js";
+import type { HorizonSpan } from "./horizonsOf.js";
+import type { Prepared } from "./prepareSamples.js";
+import type { HorizonTable } from "./rawTables.js";
+import type { Taught, TeachOptions } from "./teachOptions.js";
+
+/** What the folds share. */
+export interface Work {
+  readonly prepared: Prepared;
+  readonly options: TeachOptions;
+  readonly spans: readonly HorizonSpan[];
+  readonly tables: readonly HorizonTable[];
+  readonly foldOf: Int32Array;
+  readonly folds: number;
+  readonly choice: RecipeChoice;
+  readonly weight: Float64Array;
+  readonly random: RandomSource;
+}
+
+/** What was fitted on all samples. */
+export interface FittedNose {
+  readonly horizons: readonly FittedHorizon[];
+  readonly nets: NetEnsemble | null;
+}
+
+/** A group is answered for from two plates of either truth; with fewer nothing can be held out and judged. */
+const LEAST_PLATES = 2;
+
+/** Mixes, calibrates and packs: the nose, its report and, if asked for, its rivals. */
+export function assembleNose(work: Work, heldOut: readonly HeldOutLogits[], fitted: FittedNose): Taught {
+  const { prepared, options } = work;
+  const cases = judgedCases(work);
+  const last = heldOut.at(-1)!;
+  const canJudge = cases.groups.length > 0 && cases.rows.length > 0;
+  const mix = canJudge
+    ? chooseMix(last, cases, fitted.nets !== null)
+    : { chosen: "trees" as const, weights: oneHot(MODEL_KINDS.indexOf("trees")), rivals: [] };
+  const make = (chosen: ModelKind | "mix") => {
+    const weights = heldOut.map((one) =>
+      chosen === "mix" ? wholeMix(one, cases) : oneHot(MODEL_KINDS.indexOf(chosen)),
+    );
+    const groups = prepared.groups.map((name, group) =>
+      groupNose(work, heldOut, cases, weights, chosen, name, group),
+    );
+    const report = noseReport(work, groups, mix.rivals, chosen);
+    return packed(work, fitted, weights, groups, heldOut, cases, chosen, report);
+  };
+  const nose = make(mix.chosen);
+  const kinds = options.withRivals === true && canJudge ? MODEL_KINDS : [];
+  const rivals = Object.fromEntries(
+    kinds.filter((kind) => kind !== "nets" || fitted.nets !== null).map((kind) => [kind, make(kind)]),
+  );
+  options.onProgress?.(1);
+  return { nose, report: nose.report, rivals };
+}
+
+function judgedCases(work: Work): JudgedCases {
+  const { prepared, tables, foldOf, folds } = work;
+  const groupCount = prepared.groups.length;
+  const platesOf = (group: number, truth: number) => {
+    const plates = new Set<number>();
+    prepared.plates.forEach((plate, row) => {
+      if (prepared.truth[row * groupCount + group] === truth) plates.add(plate);
+    });
+    return plates.size;
+  };
+  const groups = prepared.groups
+    .map((_, group) => group)
+    .filter((group) => Math.min(platesOf(group, 0), platesOf(group, 1)) >= LEAST_PLATES);
+  const reached = tables.at(-1)!.reached;
+  const rows = folds >= 2 ? [...foldOf.keys()].filter((row) => reached[row] === 1) : [];
+  const { truth, weight } = prepared;
+  return { rows, groups: rows.length > 0 ? groups : [], groupCount, truth, weight, folds: foldOf };
+}
+
+function groupNose(
+  work: Work,
+  heldOut: readonly HeldOutLogits[],
+  cases: JudgedCases,
+  weights: readonly Float32Array[],
+  chosen: ModelKind | "mix",
+  name: string,
+  group: number,
+): GroupNose {
+  const { prepared } = work;
+  const one = groupCases(heldOut[0]!.models[0]!, cases, group);
+  const platesWith = (truth: number) =>
+    new Set([...prepared.plates].filter((_, row) => prepared.truth[row * cases.groupCount + group] === truth))
+      .size;
+  const isJudged = cases.groups.includes(group);
+  const rows = isJudged ? one.rows : [];
+  const horizons = isJudged
+    ? heldOut.map((answers, place) => {
+        const mixed = groupCases(mixedLogits(answers.models, weights[place]!), cases, group);
+        const honest =
+          chosen === "mix" ? crossMixed(answers, cases) : mixedLogits(answers.models, weights[place]!);
+        const crossed = chooseCalibration(groupCases(honest, cases, group));
+        return {
+          calibration: fitCalibration(mixed.logits, mixed.truth, crossed.calibration.kind),
+          margin: mixed.margin,
+          logits: Float32Array.from(mixed.logits),
+          probabilities: crossed.probabilities,
+        };
+      })
+    : [];
+  return {
+    name,
+    platesPresent: platesWith(1),
+    platesAbsent: platesWith(0),
+    truth: Int16Array.from(rows, (row) => prepared.truth[row * cases.groupCount + group]!),
+    plate: Int16Array.from(rows, (row) => prepared.plates[row]!),
+    fold: Int16Array.from(rows, (row) => work.foldOf[row]!),
+    horizons,
+  };
+}
+
+function noseReport(
+  work: Work,
+  groups: readonly GroupNose[],
+  rivals: readonly RivalReport[],
+  chosen: ModelKind | "mix",
+): NoseReport {
+  const { prepared, options } = work;
+  const notes: NoseReport["notes"][number][] = [];
+  if (!prepared.hasCleanAir) notes.push("noCleanAir");
+  if (work.tables.at(-1)!.rise.every(Number.isNaN)) notes.push("noHumidityCorrection");
+  if (new Set(prepared.occasions).size < 2) notes.push("oneOccasion");
+  if (hasConstantChannel(prepared)) notes.push("constantChannels");
+  const judged = groups.filter(({ horizons }) => horizons.length > 0);
+  const horizons: HorizonReport[] = work.spans.map(({ fromMs }, place) => {
+    const scored = judged.map((group) => {
+      const report = groupReport({ ...group, horizons: group.horizons.slice(0, place + 1) });
+      return report.scores!;
+    });
+    const mean = (values: number[]) => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);
+    const aucs = scored.map(({ auc }) => auc).filter((auc) => auc !== null);
+    return {
+      fromMs: Math.round(fromMs),
+      logLoss: mean(scored.map(({ logLoss }) => logLoss)),
+      auc: aucs.length === 0 ? null : mean(aucs),
+    };
+  });
+  return {
+    groups: groups.map(groupReport),
+    rivals,
+    horizons: judged.length === 0 ? [] : horizons,
+    recipes: work.choice.compared,
+    chosen,
+    leftOut: prepared.leftOut,
+    notes,
+    split: options.split ?? "plate",
+    folds: work.folds,
+    backend: options.backend ?? "unknown",
+  };
+}
+
+function hasConstantChannel(prepared: Prepared): boolean {
+  return prepared.sniffer.channels.some((_, channel) => {
+    const first = prepared.sniffs[0]!.headspace.ohm[0]![channel];
+    return prepared.sniffs.every(({ headspace }) => headspace.ohm.every((sweep) => sweep[channel] === first));
+  });
+}
+
+function packed(
+  work: Work,
+  fitted: FittedNose,
+  weights: readonly Float32Array[],
+  groups: readonly GroupNose[],
+  heldOut: readonly HeldOutLogits[],
+  cases: JudgedCases,
+  chosen: ModelKind | "mix",
+  report: NoseReport,
+): Nose {
+  const { prepared, options, spans } = work;
+  const uses = (kind: ModelKind, place: number) => weights[place]![MODEL_KINDS.indexOf(kind)]! > 0;
+  const horizons: HorizonNose[] = spans.map(({ fromMs, uptoMs }, place) => {
+    const own = fitted.horizons[place]!;
+    return {
+      fromMs,
+      uptoMs,
+      input: own.input,
+      mix: weights[place]!,
+      logistic: uses("logistic", place) ? own.logistic : null,
+      discriminant: uses("discriminant", place) ? own.discriminant : null,
+      trees: uses("trees", place) ? own.trees : null,
+      neighbours: own.neighbours,
+      heldOutDistances: plateDistances(prepared, heldOut[place]!, cases.rows),
+    };
+  });
+  return {
+    format: NOSE_FORMAT,
+    id: options.id,
+    name: options.name,
+    taughtAt: options.taughtAt,
+    sniffer: prepared.sniffer,
+    recipe: work.choice.recipe.id,
+    platesTaught: new Set(prepared.plates).size,
+    sniffsTaught: prepared.sniffs.length,
+    occasionsTaught: new Set(prepared.occasions).size,
+    groups,
+    nets: spans.some((_, place) => uses("nets", place)) ? fitted.nets : null,
+    horizons,
+    chosen,
+    report,
+  };
+}
+
+/** Mean distance of each held-out plate to the nearest taught one, in rising order. */
+function plateDistances(prepared: Prepared, heldOut: HeldOutLogits, rows: readonly number[]): Float32Array {
+  const sums = new Map<number, { sum: number; count: number }>();
+  for (const row of rows) {
+    const plate = prepared.plates[row]!;
+    const held = sums.get(plate) ?? { sum: 0, count: 0 };
+    sums.set(plate, { sum: held.sum + heldOut.distances[row]!, count: held.count + 1 });
+  }
+  return Float32Array.from([...sums.values()], ({ sum, count }) => sum / count).sort();
+}

@@ -1,0 +1,110 @@
+import { findPlate } from "../finding/findPlate.js";
+import { type JudgedSniff, judgedSniff } from "../finding/judgedSniff.js";
+import { seededRandom } from "../kernel/random.js";
+import { err, ok, type Result } from "../kernel/result.js";
+import { MODEL_KINDS, type ModelKind } from "../nose/models.js";
+import type { Nose } from "../nose/nose.js";
+import type { Sniff } from "../sniff/sniff.js";
+import { dealFolds } from "./dealFolds.js";
+import { type Prepared, prepareSamples } from "./prepareSamples.js";
+import { teachNose, type TeachError } from "./teachNose.js";
+
+export interface AssessOptions {
+  /** What is held out together. */
+  readonly split: "plate" | "occasion";
+  /** Outer folds, whole, >= 2; fewer if there are fewer plates or occasions. */
+  readonly folds: number;
+  readonly seed: number;
+  /** Groups to assess; all that the samples name if left out. */
+  readonly groups?: readonly string[] | undefined;
+  readonly acceptedMissRate: number;
+  readonly backend?: string | undefined;
+  /** Leave the nets out, for quick checks. */
+  readonly withoutNets?: boolean | undefined;
+  readonly onProgress?: ((done: number) => void) | undefined;
+  readonly isCancelled?: (() => boolean) | undefined;
+}
+
+export interface Assessment {
+  readonly prepared: Prepared;
+  readonly folds: number;
+  readonly sniffs: readonly JudgedSniff[];
+  /** Probabilities of each plain model alone, by sniff in the same order and group; null where there is none. */
+  readonly rivals: Readonly<Record<ModelKind, readonly (readonly (number | null)[])[]>>;
+  /** The noses of the folds: what each chose. */
+  readonly choices: readonly { readonly chosen: string; readonly recipe: number }[];
+}
+
+/**
+ * Cross-validates: every fold is judged by a nose that was taught on the other folds alone, with all its choices,
+ * calibration and thresholds made there.
+ */
+export async function assessSamples(
+  samples: readonly Sniff[],
+  options: AssessOptions,
+): Promise<Result<Assessment, TeachError>> {
+  const checked = prepareSamples(samples, options.groups);
+  if (!checked.ok) return checked;
+  const prepared = checked.value;
+  const units = options.split === "occasion" ? prepared.occasions : prepared.plates;
+  const folds = Math.min(options.folds, new Set(units).size);
+  if (folds < 2)
+    return err({ kind: "failed", detail: `needs two ${options.split}s or more to hold one out` });
+  const foldOf = dealFolds(units, kindOfRow(prepared), folds, seededRandom(options.seed));
+  const sniffs: JudgedSniff[] = new Array<JudgedSniff>(prepared.sniffs.length);
+  const rivals = Object.fromEntries(
+    MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
+  );
+  const choices: { chosen: string; recipe: number }[] = [];
+  for (let fold = 0; fold < folds; fold += 1) {
+    const taught = await teachNose(
+      prepared.sniffs.filter((_, row) => foldOf[row] !== fold),
+      {
+        seed: options.seed + fold + 1,
+        id: `fold-${fold}`,
+        name: `fold ${fold}`,
+        taughtAt: "1970-01-01T00:00:00Z",
+        split: options.split,
+        groups: prepared.groups,
+        withRivals: true,
+        backend: options.backend,
+        withoutNets: options.withoutNets,
+        isCancelled: options.isCancelled,
+        onProgress: (done) => options.onProgress?.((fold + done) / folds),
+      },
+    );
+    if (!taught.ok) return taught;
+    choices.push({ chosen: taught.value.nose.chosen, recipe: taught.value.nose.recipe });
+    prepared.sniffs.forEach((sniff, row) => {
+      if (foldOf[row] !== fold) return;
+      sniffs[row] = judgedSniff(taught.value.nose, sniff, prepared.groups, options.acceptedMissRate);
+      for (const kind of MODEL_KINDS) {
+        const rival = taught.value.rivals[kind];
+        if (rival !== undefined)
+          rivals[kind]![row] = probabilitiesOf(rival, sniff, prepared.groups, options.acceptedMissRate);
+      }
+    });
+  }
+  return ok({ prepared, folds, sniffs, rivals: rivals as Assessment["rivals"], choices });
+}
+
+/** Sniffs with the same truths and dish are spread evenly over the folds. */
+export function kindOfRow(prepared: Prepared): (row: number) => string {
+  const groups = prepared.groups.length;
+  return (row) =>
+    `${prepared.truth.subarray(row * groups, (row + 1) * groups).join()} ${prepared.dishes[row]}`;
+}
+
+function probabilitiesOf(
+  nose: Nose,
+  sniff: Sniff,
+  groups: readonly string[],
+  acceptedMissRate: number,
+): (number | null)[] {
+  const found = findPlate(nose, sniff, { groups, acceptedMissRate, allergyGroups: [] });
+  return found.groups.map(({ probability }) => probability);
+}
+
+function noAnswers(prepared: Prepared): (number | null)[] {
+  return prepared.groups.map(() => null);
+}

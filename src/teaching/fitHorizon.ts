@@ -1,0 +1,76 @@
+import type { RandomSource } from "../kernel/random.js";
+import type { Forest, LinearModel, NeighbourModel } from "../nose/models.js";
+import type { InputMap } from "../nose/nose.js";
+import { standardised } from "../nose/standardised.js";
+import { fitDiscriminant } from "./fitDiscriminant.js";
+import { fitInput } from "./fitInput.js";
+import { fitLogistic } from "./fitLogistic.js";
+import { fitNeighbours } from "./fitNeighbours.js";
+import { growForest } from "./growForest.js";
+import type { Prepared } from "./prepareSamples.js";
+import type { HorizonTable } from "./rawTables.js";
+import type { Table } from "./table.js";
+
+/** Settings of the plain models, chosen inside the split. */
+export interface PlainSettings {
+  readonly penalty: number;
+  readonly corrects: boolean;
+}
+
+/** Everything of one horizon that is fitted without TensorFlow.js. */
+export interface FittedHorizon {
+  readonly input: InputMap;
+  /** All rows, held-out ones too, through that input map. */
+  readonly table: Table;
+  readonly logistic: LinearModel;
+  readonly discriminant: LinearModel;
+  readonly trees: Forest;
+  readonly neighbours: NeighbourModel;
+}
+
+/** Trees of the nose: enough that twice as many gain nothing that shows, and the file stays small. */
+const TREES = 80;
+
+/** Standardises one horizon on the rows that count. */
+export function standardisedTable(
+  raw: HorizonTable,
+  prepared: Prepared,
+  weight: Float64Array,
+  corrects: boolean,
+): { input: InputMap; table: Table } {
+  const counted = weight.map((one, row) => one * raw.reached[row]!);
+  const input = fitInput(raw, prepared.truth, counted, corrects);
+  const x = new Float64Array(raw.rows * raw.features);
+  for (let row = 0; row < raw.rows; row += 1) {
+    const values = raw.values.subarray(row * raw.features, (row + 1) * raw.features);
+    const rise = Number.isNaN(raw.rise[row]!) ? null : raw.rise[row]!;
+    x.set(standardised(input, values, rise), row * raw.features);
+  }
+  const { rows, features } = raw;
+  const groups = prepared.groups.length;
+  return { input, table: { rows, features, groups, x, truth: prepared.truth, weight: counted } };
+}
+
+/** Fits the plain models of one horizon on the rows that count. */
+export function fitHorizon(
+  raw: HorizonTable,
+  prepared: Prepared,
+  weight: Float64Array,
+  settings: PlainSettings,
+  random: RandomSource,
+): FittedHorizon {
+  const { input, table } = standardisedTable(raw, prepared, weight, settings.corrects);
+  return {
+    input,
+    table,
+    logistic: fitLogistic(table, settings.penalty),
+    discriminant: fitDiscriminant(table),
+    trees: growForest(table, { trees: TREES, tries: triesFor(table.features), leafRows: 1 }, random),
+    neighbours: fitNeighbours(table, prepared.dishes, prepared.plates),
+  };
+}
+
+/** Half of the features a node: more than the square root, because a few channels carry most of a smell. */
+export function triesFor(features: number): number {
+  return Math.max(1, Math.ceil(features / 2));
+}

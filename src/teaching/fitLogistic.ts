@@ -1,0 +1,88 @@
+import type { LinearModel } from "../nose/models.js";
+import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
+import { sigmoid } from "../stats/logistic.js";
+import { knownRows, presentShare, rowOf, type Table } from "./table.js";
+
+/** Newton rounds at most, and the change of a weight at which it has settled. Common practice. */
+const ROUNDS = 12;
+const SETTLED = 1e-4;
+/** A Newton step longer than this in any weight is shortened: far from the optimum the parabola lies. */
+const LONGEST_STEP = 2;
+
+/**
+ * Logistic regression with an L2 penalty, one for each group, by Newton's method.
+ *
+ * @param penalty - weight of half the squared weights against the summed log loss, positive; 1 is the usual default
+ * @see Hastie, Tibshirani and Friedman, The Elements of Statistical Learning (2009), section 4.4
+ */
+export function fitLogistic(table: Table, penalty = 1): LinearModel {
+  const weights = new Float32Array(table.groups * table.features);
+  const intercepts = new Float32Array(table.groups);
+  for (let group = 0; group < table.groups; group += 1) {
+    const rows = knownRows(table, group);
+    const present = rows.filter((row) => table.truth[row * table.groups + group] === 1).length;
+    const share = presentShare(table, group);
+    const start = new Float64Array(table.features + 1);
+    start[table.features] = Math.log(share / (1 - share));
+    const fitted =
+      present === 0 || present === rows.length ? start : newton(table, group, rows, start, penalty);
+    weights.set(fitted.subarray(0, table.features), group * table.features);
+    intercepts[group] = fitted[table.features]!;
+  }
+  return { weights, intercepts };
+}
+
+function newton(
+  table: Table,
+  group: number,
+  rows: readonly number[],
+  start: Float64Array,
+  penalty: number,
+): Float64Array {
+  const size = table.features + 1;
+  const beta = Float64Array.from(start);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const { gradient, hessian } = slopeAndCurve(table, group, rows, beta, penalty);
+    const step = choleskySolve(cholesky(hessian, size), gradient, size);
+    const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+    const scale = longest > LONGEST_STEP ? LONGEST_STEP / longest : 1;
+    step.forEach((value, i) => (beta[i]! -= scale * value));
+    if (longest < SETTLED) break;
+  }
+  return beta;
+}
+
+function slopeAndCurve(
+  table: Table,
+  group: number,
+  rows: readonly number[],
+  beta: Float64Array,
+  penalty: number,
+) {
+  const { features } = table;
+  const size = features + 1;
+  const gradient = new Float64Array(size);
+  const hessian = new Float64Array(size * size);
+  for (let i = 0; i < features; i += 1) {
+    gradient[i] = penalty * beta[i]!;
+    hessian[i * size + i] = penalty;
+  }
+  hessian[size * size - 1] = 1e-9;
+  for (const row of rows) {
+    const x = rowOf(table, row);
+    let logit = beta[features]!;
+    for (let i = 0; i < features; i += 1) logit += beta[i]! * x[i]!;
+    const p = sigmoid(logit);
+    const pull = table.weight[row]! * (p - table.truth[row * table.groups + group]!);
+    const curve = table.weight[row]! * Math.max(1e-9, p * (1 - p));
+    for (let i = 0; i < features; i += 1) {
+      const scaled = curve * x[i]!;
+      gradient[i]! += pull * x[i]!;
+      for (let j = 0; j <= i; j += 1) hessian[i * size + j]! += scaled * x[j]!;
+      hessian[features * size + i]! += scaled;
+    }
+    gradient[features]! += pull;
+    hessian[size * size - 1]! += curve;
+  }
+  return { gradient, hessian };
+}
