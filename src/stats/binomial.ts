@@ -26,7 +26,8 @@ export function binomialUpperTail(events: number, trials: number, rate: number):
 }
 
 function checkInput(events: number, trials: number, rate: number): void {
-  if (!Number.isSafeInteger(trials) || trials < 0) throw new RangeError(`trials must be whole, got ${trials}`);
+  if (!Number.isSafeInteger(trials) || trials < 0)
+    throw new RangeError(`trials must be whole, got ${trials}`);
   if (!Number.isSafeInteger(events)) throw new RangeError(`events must be whole, got ${events}`);
   if (!(rate >= 0 && rate <= 1)) throw new RangeError(`rate must be a fraction, got ${rate}`);
 }

@@ -31,9 +31,10 @@ export function leastCalibrationCount(alpha: number): number {
  * @param calibrationScores - strangeness of held-out examples under their true label; larger is stranger
  * @param alpha - accepted rate of sets that leave out the truth, strictly between 0 and 1
  * @returns the k-th smallest score, or Infinity if k > n
- * @throws {RangeError} if `alpha` is out of range
+ * @throws {RangeError} if `alpha` is out of range or a score is not a number
  */
 export function conformalThreshold(calibrationScores: ArrayLike<number>, alpha: number): number {
+  checkScores(calibrationScores);
   const rank = conformalRank(calibrationScores.length, alpha);
   if (rank > calibrationScores.length) return Infinity;
   return Float64Array.from(calibrationScores).sort()[rank - 1]!;
@@ -45,10 +46,11 @@ export function conformalThreshold(calibrationScores: ArrayLike<number>, alpha: 
  * @param calibrationScores - shape [n], n >= 0; larger is stranger
  * @param score - strangeness of the new example under the label in question
  * @returns (1 + number of calibration scores >= score) / (n + 1), so never 0, and 1 if n = 0
- * @throws {RangeError} if `score` is not a number
+ * @throws {RangeError} if a score is not a number
  */
 export function conformalPValue(calibrationScores: ArrayLike<number>, score: number): number {
-  if (Number.isNaN(score)) throw new RangeError("score must be a number");
+  checkScores(calibrationScores);
+  checkScores([score]);
   let asStrange = 0;
   for (let i = 0; i < calibrationScores.length; i += 1) if (calibrationScores[i]! >= score) asStrange += 1;
   return (1 + asStrange) / (calibrationScores.length + 1);
@@ -86,6 +88,12 @@ export function conformalSet<Label extends string>(
 ): Label[] {
   checkAlpha(alpha);
   return (Object.keys(pValues) as Label[]).filter((label) => pValues[label] > alpha + RANK_GUARD);
+}
+
+/** A hole among the scores would count as an example and never as a strange one: p-values would come out too low. */
+function checkScores(scores: ArrayLike<number>): void {
+  for (let i = 0; i < scores.length; i += 1)
+    if (Number.isNaN(scores[i])) throw new RangeError("a strangeness score must be a number");
 }
 
 function checkAlpha(alpha: number): void {

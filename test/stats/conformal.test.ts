@@ -131,6 +131,8 @@ it("refuses a broken count, a hole for a score and a label without one", () => {
   expect(() => conformalRank(1.5, 0.1)).toThrow(RangeError);
   expect(() => conformalRank(-1, 0.1)).toThrow(RangeError);
   expect(() => conformalPValue([1], NaN)).toThrow(RangeError);
+  expect(() => conformalPValue([1, NaN, 2], 1.5)).toThrow(RangeError);
+  expect(() => conformalThreshold([1, NaN, 2], 0.5)).toThrow(RangeError);
   const noAbsent = { present: 0.5 } as { present: number; absent: number };
   expect(() => mondrianPValues({ present: [1], absent: [1] }, noAbsent)).toThrow(RangeError);
 });
