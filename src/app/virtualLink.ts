@@ -14,6 +14,8 @@ import {
 /** Practice time runs this much faster than a real sniffer's, and the screen says so. */
 export const PRACTICE_SPEED = 8;
 const STEP_MS = 100;
+/** A week after the last evening on which the demo nose was taught. */
+const DAYS_OF_USE = 91;
 
 /** A link to the sniffer that exists only as numbers, and the plate that the virtual cook puts under it. */
 export interface VirtualLink extends Link {
@@ -30,7 +32,7 @@ export interface VirtualLink extends Link {
 export function openVirtualLink(name: string, seed: number, speed = PRACTICE_SPEED): VirtualLink {
   const random = seededRandom(seed ^ 0x9e3779b9);
   const listeners = new Map<string, (bytes: Uint8Array) => void>();
-  let sniffer: VirtualSniffer = createVirtualSniffer({ seed });
+  let sniffer: VirtualSniffer = createVirtualSniffer({ seed, ageDays: DAYS_OF_USE });
   let lastMs = performance.now();
   const keyOf = (address: CharacteristicAddress) => `${address.service}/${address.characteristic}`;
   const timer = setInterval(() => {

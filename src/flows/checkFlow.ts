@@ -136,7 +136,7 @@ function cleanAirSweep(state: Exclude<BeforePlate, { phase: "warming" }>, sweep:
 
 function moveOverPlate(gathered: Gathered): CheckStep {
   return step(
-    { phase: "headspace", gathered, elapsedMs: 0, live: null, settled: false },
+    { phase: "headspace", gathered, straddling: true, elapsedMs: 0, live: null, settled: false },
     { kind: "announce", phase: "headspace" },
   );
 }
@@ -159,6 +159,7 @@ function whileOverPlate(state: OverPlate, event: CheckEvent): CheckStep {
 }
 
 function headspaceSweep(state: OverPlate, sweep: TimedSweep): CheckStep {
+  if (state.straddling) return stay({ ...state, straddling: false });
   const gathered = withHeadspace(state.gathered, sweep);
   const elapsedMs = sweep.atMs - (gathered.headspace[0]?.atMs ?? sweep.atMs);
   const sniff = sniffFrom(gathered);

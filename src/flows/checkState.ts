@@ -65,6 +65,8 @@ export type CheckState =
   | {
       readonly phase: "headspace";
       readonly gathered: Gathered;
+      /** The sweep that was under way when the hand moved is half clean air: it is let go. */
+      readonly straddling: boolean;
       readonly elapsedMs: number;
       readonly live: PlateFinding | null;
       readonly settled: boolean;

@@ -36,6 +36,8 @@ function run(events: readonly CheckEvent[], from: CheckState = IDLE) {
 const sweep = (atMs: number, ohm: number): CheckEvent => ({ kind: "sweep", sweep: { atMs, ohm: [ohm] } });
 const sweeps = (fromMs: number, count: number, ohmAt: (i: number) => number): CheckEvent[] =>
   Array.from({ length: count }, (_, i) => sweep(fromMs + i * 2000, ohmAt(i)));
+/** The tap over the plate, and the sweep that was under way at that moment. */
+const overPlate: CheckEvent[] = [{ kind: "overPlateNow" }, sweep(24_000, 35_000)];
 const begin: CheckEvent = { kind: "begin", subject };
 const steadyAir = sweeps(0, 12, (i) => 50_000 + (i % 2) * 50);
 
@@ -70,14 +72,20 @@ describe("a check at the table", () => {
 
   it("asks for a judgement of every headspace sweep, and for the last one at the time limit", () => {
     const over = sweeps(30_000, 31, () => 20_000);
-    const { effects } = run([begin, ...steadyAir, { kind: "overPlateNow" }, ...over]);
+    const { effects } = run([begin, ...steadyAir, ...overPlate, ...over]);
     const asked = effects.filter((effect) => effect.kind === "assess");
     expect(asked).toHaveLength(31);
     expect(asked.map((effect) => effect.last)).toEqual([...Array<boolean>(30).fill(false), true]);
   });
 
+  it("lets the sweep go that was under way when the hand moved: half of it is clean air", () => {
+    const { effects } = run([begin, ...steadyAir, ...overPlate, sweep(26_000, 20_000)]);
+    const asked = effects.filter((effect) => effect.kind === "assess");
+    expect(asked.map((effect) => effect.sniff.headspace.ohm)).toEqual([[[20_000]]]);
+  });
+
   it("records how old the clean air was when the plate came", () => {
-    const { effects } = run([begin, ...steadyAir, { kind: "overPlateNow" }, sweep(100_000, 20_000)]);
+    const { effects } = run([begin, ...steadyAir, ...overPlate, sweep(100_000, 20_000)]);
     const asked = effects.find((effect) => effect.kind === "assess");
     // The last clean-air sweep was at 22 s (counted by hand), the first over the plate at 100 s.
     expect(asked?.sniff.cleanAirAgeMs).toBe(78_000);
@@ -85,7 +93,7 @@ describe("a check at the table", () => {
 
   it("does not let the plate's own steam become the baseline", () => {
     const steam = sweeps(24_000, 10, (i) => 50_000 * 0.8 ** (i + 1));
-    const { effects } = run([begin, ...steadyAir, ...steam, { kind: "overPlateNow" }, sweep(44_000, 5_000)]);
+    const { effects } = run([begin, ...steadyAir, ...steam, ...overPlate, sweep(44_000, 5_000)]);
     const asked = effects.find((effect) => effect.kind === "assess");
     expect(Math.min(...(asked?.sniff.cleanAir?.ohm.flat() ?? []))).toBeGreaterThan(49_000);
   });
@@ -95,7 +103,7 @@ describe("a check at the table", () => {
     const { state, effects } = run([
       begin,
       ...steadyAir,
-      { kind: "overPlateNow" },
+      ...overPlate,
       ...over,
       { kind: "interrupted", cause: "linkLost" },
     ]);
@@ -117,7 +125,7 @@ describe("a check at the table", () => {
     [5, ["sweepsLost"]],
   ])("with %i sweeps lost of 13 that came carries the flag %s", (count, flags) => {
     const lost: CheckEvent = { kind: "sweepsLost", count };
-    const { effects } = run([begin, ...steadyAir, lost, { kind: "overPlateNow" }, sweep(30_000, 20_000)]);
+    const { effects } = run([begin, ...steadyAir, lost, ...overPlate, sweep(30_000, 20_000)]);
     expect(effects.find((effect) => effect.kind === "assess")?.sniff.flags).toEqual(flags);
   });
 
@@ -128,7 +136,7 @@ describe("a check at the table", () => {
   });
 
   it("ends when the evidence has settled, then purges the sensor and lets the screen sleep", () => {
-    const over = run([begin, ...steadyAir, { kind: "overPlateNow" }, sweep(30_000, 20_000)]);
+    const over = run([begin, ...steadyAir, ...overPlate, sweep(30_000, 20_000)]);
     const asked = over.effects.find((effect) => effect.kind === "assess");
     if (asked === undefined) throw new Error("a headspace sweep must be judged");
     const moving = run(
@@ -170,7 +178,7 @@ describe("a check at the table", () => {
       fc.property(fc.array(fc.option(other, { nil: null }), { maxLength: 25 }), (mixed) => {
         let atMs = 30_000;
         const events = mixed.map((event) => event ?? sweep((atMs += 500), 20_000));
-        const { state } = run([begin, ...steadyAir, { kind: "overPlateNow" }, ...events]);
+        const { state } = run([begin, ...steadyAir, ...overPlate, ...events]);
         if (state.phase !== "headspace") throw new Error(`left the plate: ${state.phase}`);
         expect(state.gathered.headspace).toHaveLength(mixed.filter((event) => event === null).length);
       }),
