@@ -32,18 +32,21 @@ let peripheral: EmulatedPeripheral;
 
 beforeAll(async () => {
   served = await serveModule(ENTRY, "<button type=button>pair</button>");
+  browser = await launchChromium();
 });
-afterAll(() => served.close());
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
 
 beforeEach(async () => {
-  browser = await launchChromium();
   page = await browser.newPage();
   sniffer = profileSniffer();
   peripheral = await startEmulatedPeripheral(browser, page, sniffer);
   await page.goto(served.url);
   return async () => {
     await peripheral.stop();
-    await browser.close();
+    await page.close();
   };
 });
 
