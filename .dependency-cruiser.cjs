@@ -12,7 +12,7 @@ const mayImport = {
   diet: ["kernel"],
   meals: ["kernel", "stats"],
   virtual: ["kernel", "air", "profile"],
-  flows: ["kernel", "stats", "air", "sniff", "finding", "diet", "meals", "profile"],
+  flows: ["kernel", "stats", "air", "sniff", "nose", "finding", "diet", "meals", "profile"],
   text: ["kernel"],
   views: ["kernel", "stats", "profile", "sniff", "nose", "finding", "diet", "meals", "flows", "text"],
   radio: ["kernel"],

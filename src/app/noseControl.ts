@@ -1,0 +1,135 @@
+/** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
+import { signal, type ReadonlySignal } from "@preact/signals";
+import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
+import { ok, type Result } from "../kernel/result.js";
+import { checkNose, parseNose, serialiseNose, type NoseFileError } from "../nose/noseFile.js";
+import type { Nose as StoredNose } from "../store/noseStore.js";
+import type { StoreError } from "../store/storeError.js";
+import type { TeachFailure } from "../worker/protocol.js";
+import type { TeachClient } from "../worker/teachClient.js";
+import { nowIso, type Ports } from "./ports.js";
+
+const DEMO_NOSE = "models/demo.nose.json";
+
+export interface NoseControl {
+  readonly active: ReadonlySignal<ActiveNose>;
+  readonly teaching: ReadonlySignal<TeachState>;
+  /** Reads the nose in use; on a fresh phone the demo nose is put in place. */
+  load(): Promise<void>;
+  teach(name: string): Promise<void>;
+  cancelTeaching(): void;
+  /** The person's word on the proposed nose. */
+  decide(accept: boolean): Promise<Result<void, StoreError>>;
+  dismissProblem(): void;
+  putBack(id: string): Promise<Result<void, StoreError>>;
+  importNose(fileText: string): Promise<Result<void, NoseFileError | StoreError>>;
+  exportNose(id: string): Promise<Result<string, StoreError>>;
+}
+
+export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: string): NoseControl {
+  const active = signal<ActiveNose>({ kind: "loading" });
+  const teaching = signal<TeachState>({ kind: "idle" });
+  const { store, newId } = ports;
+  const activeNose = () => (active.value.kind === "ready" ? active.value.nose : null);
+  const problem = (value: TeachProblem) => {
+    teaching.value = { kind: "problem", problem: value };
+  };
+
+  async function load(): Promise<void> {
+    const noses = await store.listNoses();
+    if (noses.ok && noses.value.noses.length === 0) await installDemoNose(ports);
+    active.value = await readActive(ports);
+  }
+
+  function notTaught(failure: TeachFailure): void {
+    if (failure.kind === "cancelled") teaching.value = { kind: "idle" };
+    else problem(failure);
+  }
+
+  async function teach(name: string): Promise<void> {
+    if (teaching.value.kind === "teaching") return;
+    teaching.value = { kind: "teaching", done: null, cancelling: false };
+    const samples = await store.readSamples();
+    if (!samples.ok) return problem({ kind: "storage", detail: samples.error.kind });
+    const noseId = newId();
+    const job = { samples: samples.value.samples, seed: ports.nowMs() % 2 ** 32, noseId, name };
+    const taught = await client.teach({ ...job, taughtAt: nowIso(ports), wasmPath }, ({ done }) => {
+      const { value } = teaching;
+      if (value.kind === "teaching") teaching.value = { ...value, done };
+    });
+    if (!taught.ok) return notTaught(taught.error);
+    const nose = parseNose(taught.value.noseText);
+    if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
+    const kept = await keepNose(ports, taught.value.noseText, false);
+    if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
+    teaching.value = { kind: "proposed", nose: nose.value, before: activeNose() };
+  }
+
+  async function use(id: string, decision: "accepted" | "rolledBack") {
+    const decided = await store.decideNose(id, decision, newId(), nowIso(ports));
+    if (decided.ok) active.value = await readActive(ports);
+    return decided;
+  }
+
+  return {
+    active,
+    teaching,
+    load,
+    teach,
+    cancelTeaching: () => {
+      if (teaching.value.kind !== "teaching") return;
+      teaching.value = { ...teaching.value, cancelling: true };
+      client.cancel();
+    },
+    decide: async (accept) => {
+      if (teaching.value.kind !== "proposed") return ok(undefined);
+      const { id } = teaching.value.nose;
+      const decided = accept
+        ? await use(id, "accepted")
+        : await store.decideNose(id, "rejected", newId(), nowIso(ports));
+      if (decided.ok) teaching.value = { kind: "idle" };
+      return decided;
+    },
+    dismissProblem: () => {
+      if (teaching.value.kind === "problem") teaching.value = { kind: "idle" };
+    },
+    putBack: (id) => use(id, "rolledBack"),
+    importNose: async (fileText) => {
+      const nose = parseNose(fileText);
+      if (!nose.ok) return nose;
+      const kept = await keepNose(ports, fileText, false);
+      return kept.ok ? use(nose.value.id, "accepted") : kept;
+    },
+    exportNose: async (id) => {
+      const stored = await store.getNose(id);
+      return stored.ok ? ok(`${JSON.stringify(stored.value)}\n`) : stored;
+    },
+  };
+}
+
+async function readActive({ store }: Ports): Promise<ActiveNose> {
+  const stored = await store.activeNose();
+  if (!stored.ok) return { kind: "unreadable", detail: stored.error.kind };
+  if (stored.value === null) return { kind: "none" };
+  const nose = checkNose(stored.value);
+  if (!nose.ok) return { kind: "unreadable", detail: nose.error.kind };
+  const notes = await store.listNoses();
+  const demo = notes.ok && notes.value.noses.some(({ id, demo: isDemo }) => id === nose.value.id && isDemo);
+  return { kind: "ready", nose: nose.value, demo };
+}
+
+/** Keeps a nose as its file has it, unknown keys and all. */
+async function keepNose(ports: Ports, noseText: string, demo: boolean): Promise<Result<void, StoreError>> {
+  const record = JSON.parse(noseText) as StoredNose;
+  return ports.store.addNose(record, ports.newId(), nowIso(ports), { demo });
+}
+
+/** Without it the app still works: every finding then says that there is no nose. */
+async function installDemoNose(ports: Ports): Promise<void> {
+  const text = await ports.fetchText(DEMO_NOSE);
+  if (text === null) return;
+  const nose = parseNose(text);
+  if (!nose.ok) return;
+  const kept = await keepNose(ports, serialiseNose(nose.value), true);
+  if (kept.ok) await ports.store.decideNose(nose.value.id, "accepted", ports.newId(), nowIso(ports));
+}
