@@ -1,6 +1,6 @@
 import { ok } from "../kernel/result.js";
 import type { Engine, EngineTransaction } from "./engine.js";
-import { parseNose, type Nose, type NoseStore } from "./noseStore.js";
+import { parseNose, parseNoseHead, type NoseStore } from "./noseStore.js";
 import { checkOut, parseNoseEvent } from "./records.js";
 import { ACTIVE_NOSE_ID, ALL, noseEventRow, noseRow, settingsRow } from "./rows.js";
 import { getOne, readChecked, readOne } from "./setAside.js";
@@ -50,18 +50,14 @@ async function activeId(tx: EngineTransaction): Promise<string | null> {
 
 async function listNoses(tx: EngineTransaction) {
   const rows = await tx.range("noses", ALL);
-  const { bad } = checkOut(parseNose, rows);
+  const { bad } = checkOut(parseNoseHead, rows);
   const noses = rows.flatMap((row) => {
-    const nose = parseNose(row.value);
-    return nose.ok ? [noteOf(nose.value, row.demo === 1)] : [];
+    const head = parseNoseHead(row.value);
+    return head.ok ? [{ ...head.value, demo: row.demo === 1 }] : [];
   });
   const events = await tx.range("noseEvents", ALL, { oldestFirst: true });
   const history = checkOut(parseNoseEvent, events).sound;
   const active = await activeId(tx);
   const here = rows.some((row) => row.id === active);
   return { value: { noses, activeId: here ? active : null, history }, bad };
-}
-
-function noteOf({ id, name, taughtAt }: Nose, demo: boolean) {
-  return { id, name, taughtAt, demo };
 }

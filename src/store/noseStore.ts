@@ -1,17 +1,11 @@
-/** The part of the store that keeps noses (types only). */
+/** The part of the store that keeps noses, and how a nose lies in it: in the form of its file. */
 import * as v from "valibot";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { RecordFault } from "../meals/parseMeal.js";
+import type { Nose } from "../nose/nose.js";
+import { checkNose, noseFileWords, serialiseNose } from "../nose/noseFile.js";
 import type { SetAsideRecord, Stored } from "./storeError.js";
 import type { NoseEvent } from "./storeTypes.js";
-
-/** What the store needs of a nose; the rest is checked by the nose station. */
-export interface Nose {
-  readonly id: string;
-  readonly name: string;
-  readonly taughtAt: string;
-  readonly [key: string]: unknown;
-}
 
 /** A nose as a list shows it. */
 export interface NoseNote {
@@ -49,11 +43,36 @@ export interface NoseStore {
   ): Stored<void>;
 }
 
-/** Checks a value that claims to be a nose, as far as the store reads it. */
+const headSchema = v.looseObject({
+  id: v.pipe(v.string(), v.nonEmpty("must not be empty")),
+  name: v.string(),
+  taughtAt: v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant")),
+});
+
+/** Reads a nose in the form of its file. */
 export function parseNose(value: unknown): Result<Nose, RecordFault> {
-  const checked = v.safeParse(noseSchema, value, { abortEarly: true });
-  if (checked.success) return ok(checked.output);
-  const issue = checked.issues[0];
-  return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
+  const checked = checkNose(value);
+  if (checked.ok) return checked;
+  const { error } = checked;
+  if (error.kind === "badField") return err({ field: error.field, cause: error.detail });
+  return err({ field: "", cause: noseFileWords(error) });
 }
-const noseSchema = v.looseObject({ id: v.string(), name: v.string(), taughtAt: v.string() });
+
+/** Only what a list shows: the weights of a nose are large, and are read when it is used. */
+export function parseNoseHead(value: unknown): Result<Omit<NoseNote, "demo">, RecordFault> {
+  const checked = v.safeParse(headSchema, value, { abortEarly: true });
+  if (!checked.success) {
+    const issue = checked.issues[0];
+    return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
+  }
+  const { id, name, taughtAt } = checked.output;
+  return ok({ id, name, taughtAt });
+}
+
+/** The form in which a nose is kept. @throws {RangeError} if it is no sound nose */
+export function noseValue(nose: Nose): unknown {
+  const value: unknown = JSON.parse(serialiseNose(nose));
+  const checked = parseNose(value);
+  if (checked.ok) return value;
+  throw new RangeError(`${checked.error.field || "the nose"} ${checked.error.cause}`);
+}

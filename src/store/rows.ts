@@ -3,10 +3,11 @@ import type { BackupRecord, BackupTable } from "../meals/backupContents.js";
 import type { Meal } from "../meals/meal.js";
 import { parseMeal } from "../meals/parseMeal.js";
 import type { Photo } from "../meals/photo.js";
+import type { Nose } from "../nose/nose.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { parseSniff } from "../sniff/sniffFile.js";
 import type { Row } from "./engine.js";
-import { parseNose, type Nose } from "./noseStore.js";
+import { noseValue } from "./noseStore.js";
 import {
   checkIn,
   parseCheckJar,
@@ -77,8 +78,7 @@ export const draftRow = (draft: Draft, { demo }: Demo): Row => {
 };
 
 export const noseRow = (nose: Nose, { demo }: Demo): Row => {
-  const value = checkIn(parseNose, nose);
-  return { id: value.id, bucket: ALL, atMs: Date.parse(value.taughtAt), demo, value };
+  return { id: nose.id, bucket: ALL, atMs: Date.parse(nose.taughtAt), demo, value: noseValue(nose) };
 };
 
 export const noseEventRow = (event: NoseEvent, { demo }: Demo): Row => {

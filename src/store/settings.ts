@@ -7,8 +7,8 @@ export interface Settings {
   readonly diet?: unknown;
   /** A fraction between 0 and 1. */
   readonly acceptedMissRate?: number | undefined;
-  /** BCP 47 tag, such as "en". */
-  readonly language?: string | undefined;
+  /** BCP 47 tag, such as "en"; null: as the browser prefers. */
+  readonly language?: string | null | undefined;
   readonly theme?: "system" | "light" | "dark" | undefined;
   /** "virtual", or the id of a known sniffer. */
   readonly snifferId?: string | undefined;
@@ -24,7 +24,7 @@ const settingsSchema = v.looseObject({
   acceptedMissRate: v.optional(
     v.pipe(v.number(), v.gtValue(0, "must be between 0 and 1"), v.ltValue(1, "must be between 0 and 1")),
   ),
-  language: v.optional(v.string()),
+  language: v.optional(v.nullable(v.string())),
   theme: v.optional(v.picklist(["system", "light", "dark"])),
   snifferId: v.optional(v.string()),
   jurisdiction: v.optional(v.string()),

@@ -2,6 +2,8 @@
 import type { Meal } from "../../src/meals/meal.js";
 import { newMeal } from "../../src/meals/meal.js";
 import type { Photo } from "../../src/meals/photo.js";
+import { MODEL_KINDS } from "../../src/nose/models.js";
+import { NOSE_FORMAT, type Nose } from "../../src/nose/nose.js";
 import type { Sniff } from "../../src/sniff/sniff.js";
 import type { SampleLabel } from "../../src/store/storeTypes.js";
 
@@ -43,4 +45,56 @@ export const photoOf = (id: string, bytes: readonly number[]): Photo => ({
   widthPx: 2,
   heightPx: 1,
   addedAt: at(0),
+});
+
+/** The smallest sound nose: one channel, no group, a neighbour model of nothing. */
+export const noseAt = (id: string, minutes: number): Nose => ({
+  format: NOSE_FORMAT,
+  id,
+  name: `nose ${id}`,
+  taughtAt: at(minutes),
+  sniffer: { id: "sniffer-1", channels: [{ sensor: 0, heaterC: 200, dwellMs: 1000 }] },
+  recipe: 1,
+  platesTaught: 0,
+  sniffsTaught: 0,
+  occasionsTaught: 0,
+  groups: [],
+  nets: null,
+  horizons: [
+    {
+      fromMs: 0,
+      uptoMs: 60_000,
+      input: {
+        humiditySlope: Float32Array.of(0, 0),
+        usualRise: 0,
+        centre: Float32Array.of(0.1, -2.5),
+        scale: Float32Array.of(1, 3),
+      },
+      mix: new Float32Array(MODEL_KINDS.length),
+      logistic: null,
+      discriminant: null,
+      trees: null,
+      neighbours: {
+        axes: 0,
+        whitening: new Float32Array(),
+        references: new Float32Array(),
+        truths: new Int16Array(),
+        plates: new Int16Array(),
+      },
+      heldOutDistances: new Float32Array(),
+    },
+  ],
+  chosen: "mix",
+  report: {
+    groups: [],
+    rivals: [],
+    horizons: [],
+    recipes: [],
+    chosen: "mix",
+    leftOut: [],
+    notes: [],
+    split: "plate",
+    folds: 5,
+    backend: "none",
+  },
 });

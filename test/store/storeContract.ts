@@ -6,7 +6,8 @@ import type { Result } from "../../src/kernel/result.js";
 import { planImport } from "../../src/meals/importPlan.js";
 import type { Store } from "../../src/store/store.js";
 import type { StoreError } from "../../src/store/storeError.js";
-import { at, labelOf, mealAt, photoOf, sniffAt } from "./records.js";
+import { serialiseNose } from "../../src/nose/noseFile.js";
+import { at, labelOf, mealAt, noseAt, photoOf, sniffAt } from "./records.js";
 
 /** One fact of the contract. */
 export interface ContractFact {
@@ -178,6 +179,51 @@ const sniffFacts = [
   }),
 ];
 
+const noseFacts = [
+  fact("a nose comes back number by number, and is not active before it is accepted", async (store) => {
+    await got(store.addNose(noseAt("n1", 1), "e1", at(1)));
+    same(await got(store.activeNose()), null);
+    const back = await got(store.getNose("n1"));
+    same(back.horizons[0]?.input.centre instanceof Float32Array, true);
+    same(serialiseNose(back), serialiseNose(noseAt("n1", 1)));
+  }),
+  fact("noses are accepted, rejected and put back, and every step is kept", async (store) => {
+    for (const [id, minutes] of [
+      ["n1", 1],
+      ["n2", 2],
+      ["n3", 3],
+    ] as const)
+      await got(store.addNose(noseAt(id, minutes), `taught-${id}`, at(minutes)));
+    await got(store.decideNose("n1", "accepted", "d1", at(10)));
+    await got(store.decideNose("n2", "rejected", "d2", at(11)));
+    same((await got(store.activeNose()))?.id, "n1");
+    await got(store.decideNose("n3", "accepted", "d3", at(12)));
+    same((await got(store.activeNose()))?.id, "n3");
+    await got(store.decideNose("n1", "rolledBack", "d4", at(13)));
+    const { noses, activeId, history } = await got(store.listNoses());
+    same([activeId, noses.map(({ id }) => id)], ["n1", ["n3", "n2", "n1"]]);
+    same(
+      history.map(({ noseId, decision }) => `${noseId} ${decision}`),
+      ["n1 taught", "n2 taught", "n3 taught", "n1 accepted", "n2 rejected", "n3 accepted", "n1 rolledBack"],
+    );
+    same((await refused(store.decideNose("n9", "accepted", "d5", at(14)))).kind, "unknownId");
+    same((await got(store.listNoses())).history.length, 7);
+  }),
+  fact("a version of a nose is never written over", async (store) => {
+    await got(store.addNose(noseAt("n1", 1), "e1", at(1)));
+    await got(store.addNose({ ...noseAt("n1", 1), name: "another" }, "e2", at(2)));
+    same((await got(store.getNose("n1"))).name, "nose n1");
+    same((await got(store.listNoses())).history.length, 1);
+  }),
+  fact("the demo nose goes with the demo data, even while it is active", async (store) => {
+    await got(store.addNose(noseAt("demo", 1), "e1", at(1), { demo: true }));
+    await got(store.decideNose("demo", "accepted", "e2", at(2)));
+    await got(store.removeDemo());
+    same(await got(store.activeNose()), null);
+    same(await got(store.listNoses()), { noses: [], activeId: null, history: [], setAside: [] });
+  }),
+];
+
 const otherFacts = [
   fact("settings merge, and a key of a later version is kept", async (store) => {
     same(await got(store.getSettings()), { changedAt: null });
@@ -279,6 +325,8 @@ const wholeFacts = [
     same((await got(other.listSniffs({ samplesOnly: true }))).items.length, 1);
     same(ids(await got(other.listMeals())), ["m2", "m1"]);
     same((await got(other.listCheckJar("k1"))).items.length, 1);
+    same((await got(other.activeNose()))?.id, "n1");
+    same(await got(other.getPhoto("p1")), await got(store.getPhoto("p1")));
     const again = planImport(await got(other.existingRecords()), contents);
     same([again.fresh, again.differing], [[], []]);
   }),
@@ -325,6 +373,8 @@ async function fill(store: Store): Promise<void> {
   await got(store.deleteMeal("m3", at(4)));
   await got(store.deleteMeal("demo", at(4)));
   await got(store.changeSettings({ language: "de" }, at(5)));
+  await got(store.addNose(noseAt("n1", 1), "e1", at(1)));
+  await got(store.decideNose("n1", "accepted", "e2", at(6)));
 }
 
 /** Every fact, in an order that does not matter. */
@@ -332,6 +382,7 @@ export const STORE_CONTRACT: readonly ContractFact[] = [
   ...mealFacts,
   ...photoFacts,
   ...sniffFacts,
+  ...noseFacts,
   ...otherFacts,
   ...wholeFacts,
 ];
