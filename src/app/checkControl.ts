@@ -19,8 +19,7 @@ export interface Assessment {
 
 export interface CheckParts {
   readonly sniffers: SnifferControl;
-  /** One for each check: it may remember earlier prefixes of the same sniff. */
-  readonly newAssessor: () => (sniff: Sniff) => Assessment;
+  readonly assess: (sniff: Sniff) => Assessment;
   readonly saveDraft: (sniff: Sniff) => void;
   readonly onPhase: (phase: CheckState["phase"]) => void;
 }
@@ -35,7 +34,6 @@ export function createCheckControl(parts: CheckParts): CheckControl {
   const { sniffers } = parts;
   const state = signal<CheckState>(IDLE);
   const wake = createWakeKeeper();
-  let assess = parts.newAssessor();
   let quiet: ReturnType<typeof setTimeout> | undefined;
 
   function send(event: CheckEvent): void {
@@ -71,7 +69,7 @@ export function createCheckControl(parts: CheckParts): CheckControl {
         clearTimeout(quiet);
         return void sniffers.purge();
       case "assess": {
-        const { finding, settled } = assess(effect.sniff);
+        const { finding, settled } = parts.assess(effect.sniff);
         return send({ kind: "assessed", sniff: effect.sniff, finding, settled, last: effect.last });
       }
       case "saveDraft":
@@ -89,7 +87,6 @@ export function createCheckControl(parts: CheckParts): CheckControl {
     state,
     send,
     begin: (subject) => {
-      assess = parts.newAssessor();
       send({ kind: "begin", subject });
       const sniffer = sniffers.state.value;
       const leftMs = sniffer.kind === "ready" ? sniffer.sniffer.status?.warmUpLeftMs : undefined;

@@ -2,8 +2,8 @@
 import { signal, type ReadonlySignal } from "@preact/signals";
 import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
 import { ok, type Result } from "../kernel/result.js";
-import { checkNose, parseNose, serialiseNose, type NoseFileError } from "../nose/noseFile.js";
-import type { Nose as StoredNose } from "../store/noseStore.js";
+import type { Nose } from "../nose/nose.js";
+import { parseNose, serialiseNose, type NoseFileError } from "../nose/noseFile.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachFailure } from "../worker/protocol.js";
 import type { TeachClient } from "../worker/teachClient.js";
@@ -60,7 +60,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     if (!taught.ok) return notTaught(taught.error);
     const nose = parseNose(taught.value.noseText);
     if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
-    const kept = await keepNose(ports, taught.value.noseText, false);
+    const kept = await keepNose(ports, nose.value, false);
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
     teaching.value = { kind: "proposed", nose: nose.value, before: activeNose() };
   }
@@ -97,12 +97,12 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     importNose: async (fileText) => {
       const nose = parseNose(fileText);
       if (!nose.ok) return nose;
-      const kept = await keepNose(ports, fileText, false);
+      const kept = await keepNose(ports, nose.value, false);
       return kept.ok ? use(nose.value.id, "accepted") : kept;
     },
     exportNose: async (id) => {
       const stored = await store.getNose(id);
-      return stored.ok ? ok(`${JSON.stringify(stored.value)}\n`) : stored;
+      return stored.ok ? ok(serialiseNose(stored.value)) : stored;
     },
   };
 }
@@ -111,17 +111,14 @@ async function readActive({ store }: Ports): Promise<ActiveNose> {
   const stored = await store.activeNose();
   if (!stored.ok) return { kind: "unreadable", detail: stored.error.kind };
   if (stored.value === null) return { kind: "none" };
-  const nose = checkNose(stored.value);
-  if (!nose.ok) return { kind: "unreadable", detail: nose.error.kind };
+  const nose = stored.value;
   const notes = await store.listNoses();
-  const demo = notes.ok && notes.value.noses.some(({ id, demo: isDemo }) => id === nose.value.id && isDemo);
-  return { kind: "ready", nose: nose.value, demo };
+  const demo = notes.ok && notes.value.noses.some(({ id, demo: isDemo }) => id === nose.id && isDemo);
+  return { kind: "ready", nose, demo };
 }
 
-/** Keeps a nose as its file has it, unknown keys and all. */
-async function keepNose(ports: Ports, noseText: string, demo: boolean): Promise<Result<void, StoreError>> {
-  const record = JSON.parse(noseText) as StoredNose;
-  return ports.store.addNose(record, ports.newId(), nowIso(ports), { demo });
+function keepNose(ports: Ports, nose: Nose, demo: boolean): Promise<Result<void, StoreError>> {
+  return ports.store.addNose(nose, ports.newId(), nowIso(ports), { demo });
 }
 
 /** Without it the app still works: every finding then says that there is no nose. */
@@ -130,6 +127,6 @@ async function installDemoNose(ports: Ports): Promise<void> {
   if (text === null) return;
   const nose = parseNose(text);
   if (!nose.ok) return;
-  const kept = await keepNose(ports, serialiseNose(nose.value), true);
+  const kept = await keepNose(ports, nose.value, true);
   if (kept.ok) await ports.store.decideNose(nose.value.id, "accepted", ports.newId(), nowIso(ports));
 }

@@ -1,7 +1,7 @@
 import type { CharacteristicAddress, Link } from "../kernel/link.js";
 import { err, ok } from "../kernel/result.js";
 import { seededRandom } from "../kernel/random.js";
-import { plateOf, type Dish } from "../virtual/dishes.js";
+import { NIGHT_MARKET, plateOf, type Dish } from "../virtual/dishes.js";
 import {
   advance,
   createVirtualSniffer,
@@ -19,6 +19,8 @@ const DAYS_OF_USE = 91;
 
 /** A link to the sniffer that exists only as numbers, and the plate that the virtual cook puts under it. */
 export interface VirtualLink extends Link {
+  /** What the virtual cook can serve. */
+  readonly dishes: readonly Dish[];
   /** Puts a fresh plate of a dish under the sniffer; null takes it away. */
   serve(dish: Dish | null): void;
 }
@@ -68,6 +70,7 @@ export function openVirtualLink(name: string, seed: number, speed = PRACTICE_SPE
       clearInterval(timer);
       listeners.clear();
     },
+    dishes: NIGHT_MARKET,
     serve: (dish) => {
       sniffer = serve(sniffer, dish === null ? null : plateOf(dish, random));
     },
