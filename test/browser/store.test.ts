@@ -1,0 +1,169 @@
+// The store over the IndexedDB of a real Chromium: the same contract as everywhere, and what only a browser can do to it.
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { STORE_CONTRACT } from "../store/storeContract.js";
+import { launchChromium } from "./emulatedPeripheral.js";
+import { startKillableChromium } from "./killableChromium.js";
+import { serveModule, type ServedModule } from "./serveModule.js";
+import type { StorePage } from "./storePage.js";
+
+const ENTRY = fileURLToPath(new URL("./storePage.ts", import.meta.url));
+declare const storePage: StorePage;
+
+let served: ServedModule;
+let browser: Browser;
+
+beforeAll(async () => {
+  served = await serveModule(ENTRY, "");
+  browser = await launchChromium();
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+async function open(page: Page): Promise<Page> {
+  await page.goto(served.url);
+  await page.waitForFunction(() => "storePage" in globalThis);
+  return page;
+}
+
+describe("the contract, in Chromium", () => {
+  let page: Page;
+  beforeAll(async () => {
+    page = await open(await browser.newPage());
+  });
+
+  it.each(STORE_CONTRACT.map(({ name }) => name))("%s", async (name) => {
+    expect(await page.evaluate((fact) => storePage.check(fact), name)).toBeNull();
+  });
+});
+
+describe("a store that fills up", () => {
+  it("says so, keeps what it has, and works again once photos are deleted", async () => {
+    const context = await browser.newContext();
+    const page = await open(await context.newPage());
+    const devtools = await context.newCDPSession(page);
+    expect(await page.evaluate(() => storePage.saveMeal("full", "m1"))).toBe("kept");
+    const { origin } = new URL(served.url);
+    await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 12 * 2 ** 20 });
+    const filled = await page.evaluate(() => storePage.fillUp("full"));
+    expect(filled.kind).toBe("quota");
+    expect(filled.photos).toBeGreaterThan(2);
+    expect(await page.evaluate(() => storePage.mealIds("full"))).toEqual({ ids: ["m1"], setAside: 0 });
+    await page.evaluate(() => storePage.deletePhotos("full"));
+    await devtools.send("Storage.overrideQuotaForOrigin", { origin });
+    expect(await page.evaluate(() => storePage.saveMeal("full", "m2"))).toBe("kept");
+    await context.close();
+  });
+});
+
+describe("two tabs", () => {
+  it("hear of each other's writes, and see them", async () => {
+    const context = await browser.newContext();
+    const left = await open(await context.newPage());
+    const right = await open(await context.newPage());
+    await left.evaluate(() => storePage.mealIds("shared"));
+    expect(await right.evaluate(() => storePage.saveMeal("shared", "m1"))).toBe("kept");
+    await left.waitForFunction(() => storePage.heard("shared").includes("meals"));
+    expect((await left.evaluate(() => storePage.mealIds("shared"))).ids).toEqual(["m1"]);
+    await context.close();
+  });
+
+  it("part without a fight when one of them brings a newer version", async () => {
+    const context = await browser.newContext();
+    const old = await open(await context.newPage());
+    const newer = await open(await context.newPage());
+    expect(await old.evaluate(() => storePage.open("versions"))).toBe("open");
+    const version = await newer.evaluate(
+      () =>
+        new Promise<number>((settle) => {
+          const request = indexedDB.open("versions", 20);
+          request.onsuccess = () => {
+            settle(request.result.version);
+            request.result.close();
+          };
+        }),
+    );
+    expect(version).toBe(20);
+    expect(await old.evaluate(() => storePage.isClosed("versions"))).toBe(true);
+    expect(await old.evaluate(() => storePage.open("versions"))).toBe("newerVersion");
+    await context.close();
+  });
+
+  it("wait for each other no longer than they must", async () => {
+    const context = await browser.newContext();
+    const deaf = await open(await context.newPage());
+    const page = await open(await context.newPage());
+    await deaf.evaluate(
+      () =>
+        new Promise<void>((settle) => {
+          const request = indexedDB.open("blocked", 1);
+          request.onsuccess = () => settle();
+        }),
+    );
+    expect(await page.evaluate(() => storePage.open("blocked"))).toBe("blockedUpgrade");
+    await deaf.close();
+    expect(await page.evaluate(() => storePage.open("blocked"))).toBe("open");
+    await context.close();
+  });
+});
+
+describe("a browser killed in the middle of writing", () => {
+  it("has every meal that was acknowledged, whole, when it starts again", async () => {
+    const profile = await mkdtemp(join(tmpdir(), "nidor-store-"));
+    try {
+      for (let round = 0, least = 0; round < 3; round += 1) {
+        const first = await startKillableChromium(profile);
+        const acknowledged: string[] = [];
+        const enough = new Promise<void>((settle) => {
+          first.page.on("console", (message) => {
+            const [, id] = /^acknowledged (\w+)$/.exec(message.text()) ?? [];
+            if (id !== undefined) acknowledged.push(id);
+            if (acknowledged.length === 40 + 25 * round) settle();
+          });
+        });
+        await open(first.page);
+        await first.page.evaluate((name) => storePage.writeForEver(name), `killed-${round}`);
+        await enough;
+        await first.kill();
+        least = acknowledged.length;
+
+        const second = await startKillableChromium(profile);
+        await open(second.page);
+        const { ids, setAside } = await second.page.evaluate(
+          (name) => storePage.mealIds(name),
+          `killed-${round}`,
+        );
+        await second.kill();
+        expect(ids).toEqual(expect.arrayContaining(acknowledged));
+        expect(ids.length).toBeGreaterThanOrEqual(least);
+        expect(ids.length).toBeLessThanOrEqual(least + 5); // no more than were under way
+        expect(setAside).toBe(0);
+      }
+    } finally {
+      await rm(profile, { recursive: true, force: true });
+    }
+  });
+});
+
+describe("a backup", () => {
+  it("goes from one profile to a clean one, byte for byte, and a damaged one changes nothing", async () => {
+    const here = await open(await (await browser.newContext()).newPage());
+    const there = await open(await (await browser.newContext()).newPage());
+    await here.evaluate(() => storePage.saveMeal("b", "m1"));
+    await here.evaluate(() => storePage.saveMeal("b", "m2"));
+    const text = await here.evaluate(() => storePage.backup("b"));
+    const damaged = text.replace("m2", "m3");
+    expect(await there.evaluate((file) => storePage.restore("b", file), damaged)).toBe("damaged");
+    expect((await there.evaluate(() => storePage.mealIds("b"))).ids).toEqual([]);
+    expect(await there.evaluate((file) => storePage.restore("b", file), text)).toBe("restored");
+    expect(await there.evaluate(() => storePage.backup("b"))).toBe(text);
+    await here.context().close();
+    await there.context().close();
+  });
+});
