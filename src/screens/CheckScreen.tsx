@@ -1,0 +1,108 @@
+import type { CheckView } from "../views/checkView.js";
+import type { InterruptedAction } from "../views/interruptedView.js";
+import { CleanAirBody } from "./CleanAirBody.js";
+import { HeadspaceBody } from "./HeadspaceBody.js";
+import { ActionBar } from "./parts/ActionBar.js";
+import { Button } from "./parts/Button.js";
+import { Notice } from "./parts/Notice.js";
+import { Plume } from "./parts/Plume.js";
+import { Progress } from "./parts/Progress.js";
+import { Steps } from "./parts/Steps.js";
+
+export interface CheckCalls {
+  readonly onOverPlate: () => void;
+  readonly onFinish: () => void;
+  readonly onInterrupted: (action: InterruptedAction) => void;
+  readonly onStop: () => void;
+}
+
+/** A running check: where it stands, what to do with the hand, what the air says. */
+export function CheckScreen({ view }: { readonly view: CheckView }) {
+  const { body } = view;
+  return (
+    <div class="stack" data-phase={body.phase}>
+      <Steps view={view.steps} />
+      <div class="stack stack--tight">
+        {view.dish !== "" && <p class="quiet">{view.dish}</p>}
+        <h1 class="check__title" tabIndex={-1}>
+          {body.title}
+        </h1>
+      </div>
+      <CheckBody body={body} />
+      {view.practice !== null && <p class="small quiet">{view.practice}</p>}
+    </div>
+  );
+}
+
+function CheckBody({ body }: { readonly body: CheckView["body"] }) {
+  switch (body.phase) {
+    case "warming":
+      return (
+        <>
+          <p>{body.text}</p>
+          <Plume />
+          <p class="check__count">{body.left}</p>
+          <Progress label={body.progressLabel} share={body.progress} text={body.left} />
+        </>
+      );
+    case "cleanAir":
+      return <CleanAirBody view={body} />;
+    case "overPlate":
+      return (
+        <>
+          <p>{body.text}</p>
+          <Plume />
+          <p>{body.note}</p>
+          {body.steam !== null && <Notice strong>{body.steam}</Notice>}
+        </>
+      );
+    case "headspace":
+      return <HeadspaceBody view={body} />;
+    case "interrupted":
+      return (
+        <>
+          <p>{body.what}</p>
+          <Notice strong live>
+            <p>{body.remedy}</p>
+          </Notice>
+          <p>{body.kept}</p>
+          {body.note !== null && <p>{body.note}</p>}
+          <p class="small quiet">{body.during}</p>
+        </>
+      );
+  }
+}
+
+/** What is tapped in each phase. Stopping is always there. */
+export function CheckActions({ view, calls }: { readonly view: CheckView; readonly calls: CheckCalls }) {
+  const { body } = view;
+  return (
+    <ActionBar last>
+      {body.phase === "overPlate" && (
+        <Button look="main" big wide onClick={calls.onOverPlate}>
+          {body.button}
+        </Button>
+      )}
+      {body.phase === "headspace" && (
+        <Button big wide onClick={calls.onFinish}>
+          {body.finish}
+        </Button>
+      )}
+      {body.phase === "interrupted" &&
+        body.actions.map((action) => (
+          <Button
+            key={action.id}
+            look={action.main ? "main" : "plain"}
+            big={action.main}
+            wide
+            onClick={() => calls.onInterrupted(action.id)}
+          >
+            {action.label}
+          </Button>
+        ))}
+      <Button look="quiet" wide onClick={calls.onStop}>
+        {view.stop}
+      </Button>
+    </ActionBar>
+  );
+}

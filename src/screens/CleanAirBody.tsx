@@ -1,0 +1,23 @@
+import type { CleanAirView } from "../views/cleanAirView.js";
+import { Gauge } from "./parts/Gauge.js";
+import { Plume } from "./parts/Plume.js";
+
+/** Waiting for steady air: both limits, and what helps where it does not settle. */
+export function CleanAirBody({ view }: { readonly view: CleanAirView }) {
+  return (
+    <>
+      <p>{view.text}</p>
+      <Plume />
+      <div role="status">
+        <p>
+          <strong>{view.status}</strong>
+        </p>
+        {view.remedy !== null && <p>{view.remedy}</p>}
+      </div>
+      {view.gauges.map((gauge) => (
+        <Gauge key={gauge.label} view={gauge} />
+      ))}
+      {view.waited !== null && <p class="small quiet numbers">{view.waited}</p>}
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+import type { FindingView } from "../views/findingView.js";
+import { ActionBar } from "./parts/ActionBar.js";
+import { Button } from "./parts/Button.js";
+import { Cautions } from "./parts/Cautions.js";
+import { FindingCard } from "./parts/FindingCard.js";
+import { Notice } from "./parts/Notice.js";
+
+export interface FindingCalls {
+  readonly onSave: () => void;
+  readonly onKeep: () => void;
+  readonly onAgain: () => void;
+  readonly onDone: () => void;
+}
+
+/** The finding of one plate. Each word, number and tone arrives finished in `view`. */
+export function FindingScreen({ view }: { readonly view: FindingView }) {
+  return (
+    <div class="stack stack--wide">
+      <header class="headline">
+        {view.dish !== "" && <p class="quiet">{view.dish}</p>}
+        <h1 tabIndex={-1}>{view.headline}</h1>
+        <p>{view.advice}</p>
+      </header>
+      {view.steam !== null && <Notice strong>{view.steam}</Notice>}
+      <div class="stack findings--pair">
+        {view.cards.map((card) => (
+          <FindingCard key={card.group} view={card} />
+        ))}
+      </div>
+      <Cautions view={view.cautions} id="finding-cautions" />
+      {view.reveal !== null && (
+        <Notice title={view.reveal.title}>
+          <p>{view.reveal.text}</p>
+          {view.reveal.lines.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+        </Notice>
+      )}
+      <p class="small quiet">
+        {view.sniffed}. {view.limits}
+      </p>
+    </div>
+  );
+}
+
+/** What can be done with a finding. */
+export function FindingActions({
+  view,
+  calls,
+}: {
+  readonly view: FindingView;
+  readonly calls: FindingCalls;
+}) {
+  const { labels } = view;
+  return (
+    <ActionBar last>
+      <Button look="main" big wide onClick={calls.onSave}>
+        {labels.save}
+      </Button>
+      <div class="actions__pair">
+        <Button onClick={calls.onKeep}>{labels.keep}</Button>
+        <Button onClick={calls.onAgain}>{labels.again}</Button>
+        <Button look="quiet" onClick={calls.onDone}>
+          {labels.done}
+        </Button>
+      </div>
+    </ActionBar>
+  );
+}

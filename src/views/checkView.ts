@@ -1,0 +1,108 @@
+/** A running check, phase by phase. A finished one is told by `findingView`. */
+import type { CheckState } from "../flows/checkState.js";
+import type { Words } from "../text/catalogue.js";
+import { cleanAirView, type CleanAirView } from "./cleanAirView.js";
+import { durationText } from "./durationText.js";
+import { headspaceView, type HeadspaceView } from "./headspaceView.js";
+import { interruptedView, type InterruptedView } from "./interruptedView.js";
+import { stepsView, type StepsView } from "./stepsView.js";
+
+export interface WarmingView {
+  readonly phase: "warming";
+  readonly title: string;
+  readonly text: string;
+  readonly left: string;
+  readonly progressLabel: string;
+  /** Share of the warm-up that is over, 0 to 1. */
+  readonly progress: number;
+}
+
+export interface OverPlateView {
+  readonly phase: "overPlate";
+  readonly title: string;
+  readonly text: string;
+  readonly note: string;
+  readonly steam: string | null;
+  readonly button: string;
+}
+
+/** One screen of a running check. */
+export interface CheckView {
+  readonly dish: string;
+  readonly steps: StepsView;
+  readonly stop: string;
+  readonly practice: string | null;
+  readonly body: WarmingView | CleanAirView | OverPlateView | HeadspaceView | InterruptedView;
+  /** Said once by a screen reader when the phase changes. */
+  readonly announcement: string;
+}
+
+export interface CheckContext {
+  readonly practice: boolean;
+  /** How many times faster than real the virtual sniffer's time runs. */
+  readonly practiceSpeed: number;
+  readonly hasAllergy: boolean;
+  readonly acceptedMissRate: number;
+  /** Is the sniffer lost at this moment? Then connecting again is offered. */
+  readonly snifferLost: boolean;
+}
+
+export type CheckWords = Words<"common" | "check" | "sniffer" | "finding">;
+
+/** Words of a running check; null where none runs. */
+export function checkView(state: CheckState, context: CheckContext, words: CheckWords): CheckView | null {
+  if (state.phase === "idle" || state.phase === "done") return null;
+  const { check, sniffer } = words.text;
+  return {
+    dish: state.gathered.subject.dish,
+    steps: stepsView(state.phase === "interrupted" ? state.during : state.phase, words),
+    stop: check.stop,
+    practice: context.practice ? sniffer.practice(String(context.practiceSpeed)) : null,
+    body: bodyOf(state, context, words),
+    announcement: check.announce[state.phase],
+  };
+}
+
+function bodyOf(
+  state: Exclude<CheckState, { phase: "idle" | "done" }>,
+  context: CheckContext,
+  words: CheckWords,
+): CheckView["body"] {
+  switch (state.phase) {
+    case "warming":
+      return warmingView(state, words);
+    case "cleanAir":
+      return cleanAirView(state, words);
+    case "overPlate":
+      return overPlateView(context, words);
+    case "headspace":
+      return headspaceView(state, context, words);
+    case "interrupted":
+      return interruptedView(state, context, words);
+  }
+}
+
+function warmingView(state: Extract<CheckState, { phase: "warming" }>, words: CheckWords): WarmingView {
+  const { warming } = words.text.check;
+  return {
+    phase: "warming",
+    title: warming.title,
+    text: warming.text,
+    left: warming.left(durationText(state.warmUpLeftMs, words)),
+    progressLabel: warming.progress,
+    progress: state.warmUpMs === 0 ? 1 : 1 - state.warmUpLeftMs / state.warmUpMs,
+  };
+}
+
+function overPlateView({ practice, hasAllergy }: CheckContext, words: CheckWords): OverPlateView {
+  const { check, finding } = words.text;
+  const { overPlate } = check;
+  return {
+    phase: "overPlate",
+    title: overPlate.title,
+    text: overPlate.text,
+    note: practice ? overPlate.practice : overPlate.again,
+    steam: hasAllergy ? finding.steam : null,
+    button: overPlate.button,
+  };
+}

@@ -1,0 +1,75 @@
+import type { Words } from "../text/catalogue.js";
+
+export type PlaceId = "plate" | "meals" | "nose" | "you";
+const PLACES: readonly PlaceId[] = ["plate", "meals", "nose", "you"];
+
+/** The frame around each screen. */
+export interface ShellView {
+  readonly appName: string;
+  readonly skip: string;
+  /** null while a check runs: nothing may be tapped by mistake. */
+  readonly places: {
+    readonly label: string;
+    readonly items: readonly {
+      readonly id: PlaceId;
+      readonly label: string;
+      readonly href: string;
+      readonly here: boolean;
+    }[];
+  } | null;
+  readonly update: {
+    readonly title: string;
+    readonly text: string;
+    readonly now: string;
+    readonly later: string;
+  } | null;
+  readonly offline: string | null;
+  readonly toast: { readonly text: string; readonly undo: string | null } | null;
+  /** For screen readers, when a phase changes. */
+  readonly announcement: string;
+}
+
+export interface ShellState {
+  readonly place: PlaceId;
+  readonly hrefOf: (place: PlaceId) => string;
+  readonly checkRunning: boolean;
+  readonly updateWaiting: boolean;
+  readonly online: boolean;
+  readonly toast: { readonly text: string; readonly undoable: boolean } | null;
+  readonly announcement: string;
+}
+
+/** Words of the frame. An update is not offered in the middle of a check. */
+export function shellView(state: ShellState, { text }: Words<"common">): ShellView {
+  const { common } = text;
+  return {
+    appName: common.appName,
+    skip: common.skip,
+    places: state.checkRunning
+      ? null
+      : {
+          label: common.placesLabel,
+          items: PLACES.map((id) => ({
+            id,
+            label: common.places[id],
+            href: state.hrefOf(id),
+            here: id === state.place,
+          })),
+        },
+    update:
+      state.updateWaiting && !state.checkRunning
+        ? {
+            title: common.updateTitle,
+            text: common.updateText,
+            now: common.updateNow,
+            later: common.updateLater,
+          }
+        : null,
+    offline: state.online ? null : common.offline,
+    toast:
+      state.toast === null
+        ? null
+        : { text: state.toast.text, undo: state.toast.undoable ? common.undo : null },
+    announcement: state.announcement,
+  };
+}

@@ -1,0 +1,154 @@
+import type { ConnectedSniffer, SnifferFailure, SnifferState } from "../flows/snifferState.js";
+import type { Words } from "../text/catalogue.js";
+import { numberText, percentText, unitText } from "../text/formats.js";
+import { durationText } from "./durationText.js";
+
+export type SnifferAction = "pair" | "useVirtual" | "reconnect" | "disconnect";
+
+/** The strip that says which sniffer there is and how it does. */
+export interface SnifferView {
+  readonly kind: SnifferState["kind"];
+  readonly label: string;
+  readonly title: string;
+  readonly text: string | null;
+  readonly warning: string | null;
+  readonly facts: readonly { readonly label: string; readonly value: string }[];
+  readonly practice: string | null;
+  readonly busy: boolean;
+  readonly actions: readonly { readonly id: SnifferAction; readonly label: string; readonly main: boolean }[];
+  /** What does not work in this browser, and what does; null where pairing is possible. */
+  readonly unsupported: { readonly title: string; readonly text: string; readonly works: string } | null;
+}
+
+export interface SnifferContext {
+  readonly bluetooth: boolean;
+  /** How many times faster than real the virtual sniffer's time runs. */
+  readonly practiceSpeed: number;
+}
+
+/** Below this the heaters may sag: common practice for small lithium cells. */
+const LOW_BATTERY_PCT = 15;
+
+type SnifferWords = Words<"common" | "sniffer">;
+
+/** The sniffer's state in words, with what can be done about it. */
+export function snifferView(state: SnifferState, context: SnifferContext, words: SnifferWords): SnifferView {
+  const { sniffer: text } = words.text;
+  const base = {
+    kind: state.kind,
+    label: text.title,
+    warning: null,
+    facts: [],
+    practice: null,
+    busy: false,
+    unsupported: unsupportedView(context, words),
+  };
+  const fresh = starting(context, words);
+  switch (state.kind) {
+    case "none":
+      return { ...base, title: text.none, text: text.noneText, actions: fresh };
+    case "choosing":
+      return { ...base, title: text.choosing, text: text.choosingText, busy: true, actions: [] };
+    case "connecting": {
+      const name = state.virtual ? text.virtualName : state.name;
+      return { ...base, title: text.connecting(name), text: text.connectingText, busy: true, actions: [] };
+    }
+    case "ready":
+      return { ...base, ...readyView(state.sniffer, context, words), unsupported: null };
+    case "lost":
+      return { ...base, ...lostView(state, words), actions: [reconnectAction(words), ...quieter(fresh)] };
+    case "failed":
+      return { ...base, title: text.failed, text: failureText(state.failure, words), actions: fresh };
+  }
+}
+
+/** A sniffer's name as people know it. */
+export function snifferName(
+  sniffer: Pick<ConnectedSniffer, "name" | "virtual">,
+  words: SnifferWords,
+): string {
+  return sniffer.virtual ? words.text.sniffer.virtualName : sniffer.name;
+}
+
+function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: SnifferWords) {
+  const { sniffer: text } = words.text;
+  const { status, batteryPct } = sniffer;
+  const low = batteryPct !== null && batteryPct < LOW_BATTERY_PCT ? text.batteryLow : null;
+  return {
+    title: snifferName(sniffer, words),
+    text: stateText(sniffer, words),
+    warning: status?.heaterFault === true || status?.state === "fault" ? text.heaterFault : low,
+    facts: factsOf(sniffer, words),
+    practice: sniffer.virtual ? text.practice(numberText(context.practiceSpeed, words.formats)) : null,
+    actions: [{ id: "disconnect", label: text.disconnect, main: false }] as const,
+  };
+}
+
+function stateText({ status }: ConnectedSniffer, words: SnifferWords): string {
+  const { states, warmUpLeft } = words.text.sniffer;
+  if (status === null) return states.unknown;
+  const state = states[status.state];
+  return status.warmUpLeftMs > 0
+    ? `${state}, ${warmUpLeft(durationText(status.warmUpLeftMs, words))}`
+    : state;
+}
+
+function factsOf({ batteryPct, air }: ConnectedSniffer, words: SnifferWords): SnifferView["facts"] {
+  const { sniffer: text } = words.text;
+  const battery = batteryPct === null ? text.batteryUnknown : percentText(batteryPct / 100, words.formats);
+  const { temperatureC, humidityPct } = air;
+  const known =
+    temperatureC === undefined || humidityPct === undefined
+      ? []
+      : [
+          {
+            label: text.air,
+            value: text.airText(
+              unitText(temperatureC, "celsius", words.formats),
+              percentText(humidityPct / 100, words.formats),
+            ),
+          },
+        ];
+  return [{ label: text.battery, value: battery }, ...known];
+}
+
+function lostView(state: Extract<SnifferState, { kind: "lost" }>, words: SnifferWords) {
+  const { sniffer: text } = words.text;
+  return {
+    title: text.lost(snifferName(state.sniffer, words)),
+    text: state.failure === null ? text.lostText : failureText(state.failure, words),
+  };
+}
+
+function failureText(failure: SnifferFailure, words: SnifferWords): string {
+  const { failures } = words.text.sniffer;
+  const join = (sentence: string, remedy: string) => `${sentence} ${remedy}`;
+  if (failure.kind === "unexpected") {
+    return join(failures.unexpected.sentence(failure.detail), failures.unexpected.remedy);
+  }
+  if (failure.kind === "badLayout" && failure.error.kind === "profileVersion") {
+    const { found, known } = failure.error;
+    const { sentence, remedy } = failures.newerProfile;
+    return join(sentence(`${found.major}.${found.minor}`, `${known.major}.${known.minor}`), remedy);
+  }
+  return join(failures[failure.kind].sentence, failures[failure.kind].remedy);
+}
+
+type Actions = SnifferView["actions"];
+
+function starting({ bluetooth }: SnifferContext, words: SnifferWords): Actions {
+  const { sniffer: text } = words.text;
+  const practice = { id: "useVirtual", label: text.useVirtual, main: !bluetooth } as const;
+  return bluetooth ? [{ id: "pair", label: text.pair, main: true }, practice] : [practice];
+}
+
+const quieter = (actions: Actions): Actions => actions.map((action) => ({ ...action, main: false }));
+
+const reconnectAction = (words: SnifferWords) =>
+  ({ id: "reconnect", label: words.text.sniffer.reconnect, main: true }) as const;
+
+function unsupportedView({ bluetooth }: SnifferContext, words: SnifferWords): SnifferView["unsupported"] {
+  const { sniffer: text } = words.text;
+  if (bluetooth) return null;
+  return { title: text.unsupportedTitle, text: text.unsupportedText, works: text.unsupportedWorks };
+}

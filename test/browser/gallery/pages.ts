@@ -1,0 +1,5 @@
+import type { Page } from "./page.js";
+import { PLATE_PAGES } from "./platePages.js";
+
+/** Every screen in every state, by name. */
+export const PAGES: Readonly<Record<string, Page>> = { ...PLATE_PAGES };

@@ -1,0 +1,99 @@
+import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
+import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
+import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
+import { PlateHomeActions, PlateHomeScreen } from "../../../src/screens/PlateHomeScreen.js";
+import { checkView, type CheckContext } from "../../../src/views/checkView.js";
+import { findingView, type FindingSubject } from "../../../src/views/findingView.js";
+import { plateHomeView, type PlateHomeState } from "../../../src/views/plateHomeView.js";
+import * as checks from "./fixtures/checks.js";
+import * as found from "./fixtures/findings.js";
+import { CAUTIONS, FILLED, FRESH } from "./fixtures/plates.js";
+import * as sniffers from "./fixtures/sniffers.js";
+import { NOW_MS } from "./fixtures/words.js";
+import { noCalls } from "./noCalls.js";
+import type { Page } from "./page.js";
+
+const home =
+  (state: PlateHomeState): Page =>
+  (words) => {
+    const view = plateHomeView(state, words);
+    return {
+      place: "plate",
+      body: <PlateHomeScreen view={view} calls={noCalls()} />,
+      actions: <PlateHomeActions view={view.check} onCheck={() => undefined} />,
+    };
+  };
+
+const CONTEXT: CheckContext = {
+  practice: true,
+  practiceSpeed: 8,
+  hasAllergy: false,
+  acceptedMissRate: 0.05,
+  snifferLost: false,
+};
+
+const check =
+  (state: CheckState, context: Partial<CheckContext> = {}): Page =>
+  (words) => {
+    const view = checkView(state, { ...CONTEXT, ...context }, words)!;
+    return {
+      place: null,
+      body: <CheckScreen view={view} />,
+      actions: <CheckActions view={view} calls={noCalls()} />,
+    };
+  };
+
+const SUBJECT: FindingSubject = {
+  dish: "Mushroom broth with dumplings",
+  allergyGroups: [],
+  cautions: CAUTIONS,
+  nowMs: NOW_MS,
+  served: null,
+};
+
+const finding =
+  (groups: Parameters<typeof found.plateFinding>, subject: Partial<FindingSubject> = {}): Page =>
+  (words) => {
+    const view = findingView(found.plateFinding(...groups), { ...SUBJECT, ...subject }, words);
+    return {
+      place: null,
+      body: <FindingScreen view={view} />,
+      actions: <FindingActions view={view} calls={noCalls()} />,
+    };
+  };
+
+const interrupted = (cause: InterruptCause, usable: boolean, context: Partial<CheckContext> = {}) =>
+  check(checks.interruptedBy(cause, usable), context);
+
+export const PLATE_PAGES: Readonly<Record<string, Page>> = {
+  "plate-first": home(FRESH),
+  "plate-no-bluetooth": home({ ...FRESH, bluetooth: false }),
+  "plate-filled": home(FILLED),
+  "plate-suggestions": home({
+    ...FILLED,
+    dish: "dump",
+    suggestions: ["Dumplings", "Dumpling soup"],
+    cautions: [],
+  }),
+  "plate-connecting": home({ ...FILLED, sniffer: sniffers.CONNECTING }),
+  "plate-low-battery": home({ ...FILLED, sniffer: sniffers.FAULTY }),
+  "plate-lost": home({ ...FILLED, sniffer: sniffers.LOST, draftAt: "2026-11-25T18:31:00Z" }),
+  "plate-failed": home({ ...FILLED, sniffer: sniffers.FAILED }),
+  "check-warming": check(checks.WARMING),
+  "check-clean-air-start": check(checks.CLEAN_AIR_START),
+  "check-clean-air-drift": check(checks.CLEAN_AIR_DRIFT, { practice: false }),
+  "check-over-plate": check(checks.OVER_PLATE, { hasAllergy: true, practice: false }),
+  "check-headspace": check(checks.HEADSPACE),
+  "check-link-lost": interrupted("linkLost", true, { snifferLost: true }),
+  "check-never-steady": interrupted("neverSteady", false),
+  "check-no-sweeps": interrupted("noSweeps", false),
+  "finding-smelled": finding([found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN]),
+  "finding-not-smelled": finding([found.NOT_SMELLED]),
+  "finding-uncertain": finding([found.UNCERTAIN], { cautions: [] }),
+  "finding-allergy": finding([found.ALLERGY], { allergyGroups: ["egg"] }),
+  "finding-no-nose": finding([found.NO_NOSE]),
+  "finding-practice": finding([found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN], {
+    served: { dishName: "Pork dumplings", groups: { meat: "present", fish: "absent", shellfish: "absent" } },
+  }),
+  "finding-every-reason": finding([{ ...found.UNCERTAIN, reasons: found.EVERY_REASON }]),
+};
