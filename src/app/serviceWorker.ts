@@ -6,12 +6,15 @@ export interface Updates {
   readonly waiting: ReadonlySignal<boolean>;
   /** Puts the newer app in place and loads it. */
   apply(): void;
+  /** Not now: it is offered again at the next start. */
+  later(): void;
 }
 
 /** Registers the service worker, which keeps the app usable offline. An update waits: never in mid-sniff. */
 export function registerServiceWorker(): Updates {
   const waiting = signal(false);
-  if (!("serviceWorker" in navigator) || !import.meta.env.PROD) return { waiting, apply: () => undefined };
+  if (!("serviceWorker" in navigator) || !import.meta.env.PROD)
+    return { waiting, apply: () => undefined, later: () => undefined };
   const workbox = new Workbox("./sw.js");
   workbox.addEventListener("waiting", () => {
     waiting.value = true;
@@ -22,5 +25,11 @@ export function registerServiceWorker(): Updates {
   });
   // Without a service worker (private window, policy) the app works online all the same.
   workbox.register().catch(() => undefined);
-  return { waiting, apply: () => workbox.messageSkipWaiting() };
+  return {
+    waiting,
+    apply: () => workbox.messageSkipWaiting(),
+    later: () => {
+      waiting.value = false;
+    },
+  };
 }

@@ -1,7 +1,7 @@
 import type { CharacteristicAddress, Link } from "../kernel/link.js";
 import { err, ok } from "../kernel/result.js";
 import { seededRandom } from "../kernel/random.js";
-import { NIGHT_MARKET, plateOf, type Dish } from "../virtual/dishes.js";
+import { NIGHT_MARKET, plateOf, truthsOf } from "../virtual/dishes.js";
 import {
   advance,
   createVirtualSniffer,
@@ -10,9 +10,8 @@ import {
   writeValue,
   type VirtualSniffer,
 } from "../virtual/virtualSniffer.js";
+import { PRACTICE_SPEED, type PracticeDish } from "./practice.js";
 
-/** Practice time runs this much faster than a real sniffer's, and the screen says so. */
-export const PRACTICE_SPEED = 8;
 const STEP_MS = 100;
 /** A week after the last evening on which the demo nose was taught. */
 const DAYS_OF_USE = 91;
@@ -20,9 +19,9 @@ const DAYS_OF_USE = 91;
 /** A link to the sniffer that exists only as numbers, and the plate that the virtual cook puts under it. */
 export interface VirtualLink extends Link {
   /** What the virtual cook can serve. */
-  readonly dishes: readonly Dish[];
-  /** Puts a fresh plate of a dish under the sniffer; null takes it away. */
-  serve(dish: Dish | null): void;
+  readonly dishes: readonly PracticeDish[];
+  /** Puts a fresh plate of the dish of this id under the sniffer; null takes it away. */
+  serve(dishId: string | null): void;
 }
 
 /**
@@ -70,9 +69,10 @@ export function openVirtualLink(name: string, seed: number, speed = PRACTICE_SPE
       clearInterval(timer);
       listeners.clear();
     },
-    dishes: NIGHT_MARKET,
-    serve: (dish) => {
-      sniffer = serve(sniffer, dish === null ? null : plateOf(dish, random));
+    dishes: NIGHT_MARKET.map((dish) => ({ id: dish.id, name: dish.name, groups: truthsOf(dish) })),
+    serve: (dishId) => {
+      const dish = NIGHT_MARKET.find(({ id }) => id === dishId);
+      sniffer = serve(sniffer, dish === undefined ? null : plateOf(dish, random));
     },
   };
 }

@@ -33,6 +33,9 @@ export function checkFlow(state: CheckState, event: CheckEvent): CheckStep {
   if (event.kind === "cancel") return cancel(state);
   switch (state.phase) {
     case "idle":
+      return event.kind === "reopen"
+        ? stay({ phase: "done", sniff: event.sniff, finding: event.finding })
+        : stay(state);
     case "done":
       return stay(state);
     case "interrupted":

@@ -83,6 +83,8 @@ export type CheckState =
 
 export type CheckEvent =
   | { readonly kind: "begin"; readonly subject: CheckSubject }
+  /** A sniff that was kept when it was cut short, judged later. */
+  | { readonly kind: "reopen"; readonly sniff: Sniff; readonly finding: PlateFinding }
   | { readonly kind: "warmUp"; readonly leftMs: number }
   | { readonly kind: "sweep"; readonly sweep: TimedSweep }
   | { readonly kind: "sweepsLost"; readonly count: number }

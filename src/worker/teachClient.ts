@@ -19,8 +19,8 @@ export interface TeachClient {
 export interface TeachPort {
   postMessage(message: ToTeachWorker): void;
   terminate(): void;
-  onmessage: ((event: { data: FromTeachWorker }) => void) | null;
-  onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
+  onmessage: ((event: MessageEvent<FromTeachWorker>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
 }
 
 interface Running {

@@ -167,6 +167,15 @@ describe("a check at the table", () => {
     expect(run([begin], cancelled.state).kinds).toContain("startSweeps");
   });
 
+  it("shows a kept sniff again, but never over a running one", () => {
+    const over = run([begin, ...steadyAir, ...overPlate, sweep(26_000, 20_000)]);
+    const asked = over.effects.find((effect) => effect.kind === "assess");
+    if (asked === undefined) throw new Error("a headspace sweep must be judged");
+    const reopen: CheckEvent = { kind: "reopen", sniff: asked.sniff, finding };
+    expect(run([reopen]).state).toEqual({ phase: "done", sniff: asked.sniff, finding });
+    expect(run([reopen], over.state).state).toBe(over.state);
+  });
+
   it("never loses or doubles a headspace sweep, whatever else happens", () => {
     const other = fc.constantFrom<CheckEvent>(
       { kind: "sweepsLost", count: 1 },

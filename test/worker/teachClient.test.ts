@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { ok } from "../../src/kernel/result.js";
-import type { TeachJob, ToTeachWorker } from "../../src/worker/protocol.js";
+import type { FromTeachWorker, TeachJob, ToTeachWorker } from "../../src/worker/protocol.js";
 import { createTeachClient, type TeachPort } from "../../src/worker/teachClient.js";
 
 const job: TeachJob = {
@@ -11,6 +11,8 @@ const job: TeachJob = {
   taughtAt: "2026-11-25T00:00:00Z",
   wasmPath: "/",
 };
+
+const told = (data: FromTeachWorker) => ({ data }) as MessageEvent<FromTeachWorker>;
 
 /** A worker that does only what the test says. */
 function fakeWorkers() {
@@ -38,7 +40,7 @@ describe("the page's side of teaching", () => {
     const client = createTeachClient(start);
     expect(ports).toHaveLength(0);
     const first = client.teach(job, () => undefined);
-    ports[0]?.onmessage?.({ data: { kind: "done", request: 1, result: ok({ noseText: "{}" }) } });
+    ports[0]?.onmessage?.(told({ kind: "done", request: 1, result: ok({ noseText: "{}" }) }));
     expect(await first).toEqual(ok({ noseText: "{}" }));
     void client.teach(job, () => undefined);
     expect(ports).toHaveLength(1);
@@ -49,8 +51,8 @@ describe("the page's side of teaching", () => {
     const { ports, start } = fakeWorkers();
     const seen: number[] = [];
     void createTeachClient(start).teach(job, ({ done }) => seen.push(done));
-    ports[0]?.onmessage?.({ data: { kind: "progress", request: 1, progress: { done: 0.5 } } });
-    ports[0]?.onmessage?.({ data: { kind: "progress", request: 0, progress: { done: 0.9 } } });
+    ports[0]?.onmessage?.(told({ kind: "progress", request: 1, progress: { done: 0.5 } }));
+    ports[0]?.onmessage?.(told({ kind: "progress", request: 0, progress: { done: 0.9 } }));
     expect(seen).toEqual([0.5]);
   });
 
@@ -64,7 +66,7 @@ describe("the page's side of teaching", () => {
     const { ports, start } = fakeWorkers();
     const client = createTeachClient(start);
     const dying = client.teach(job, () => undefined);
-    ports[0]?.onerror?.({ message: "out of memory" });
+    ports[0]?.onerror?.({ message: "out of memory", preventDefault: () => undefined } as ErrorEvent);
     expect(await dying).toEqual({ ok: false, error: { kind: "workerCrashed", detail: "out of memory" } });
     expect(ports[0]?.ended).toBe(true);
     void client.teach(job, () => undefined);

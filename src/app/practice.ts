@@ -1,0 +1,11 @@
+import type { GroupTruths } from "../kernel/groups.js";
+
+/** Practice time runs this much faster than a real sniffer's, and the screen says so. */
+export const PRACTICE_SPEED = 8;
+
+/** A dish that the virtual cook can serve, and what is in it. */
+export interface PracticeDish {
+  readonly id: string;
+  readonly name: string;
+  readonly groups: GroupTruths;
+}

@@ -1,0 +1,12 @@
+import { render } from "preact";
+import { App } from "./App.js";
+import { createAppModel } from "./appModel.js";
+import { browserPorts } from "./browserPorts.js";
+
+/** Opens the store, puts the app together and draws it. */
+export async function startApp(root: HTMLElement): Promise<void> {
+  const app = createAppModel(await browserPorts());
+  await app.preferences.load();
+  render(<App app={app} />, root);
+  await Promise.all([app.noses.load(), app.drafts.load()]);
+}

@@ -1,0 +1,4 @@
+import { startApp } from "./app/startApp.js";
+
+const root = document.getElementById("app");
+if (root !== null) void startApp(root);
