@@ -4,7 +4,7 @@ import { ENGINE_TABLES, type Engine, type EngineTable, type EngineTransaction, t
 import { PARSERS, causeOf, checkOut, type BadRow, type Parse } from "./records.js";
 import { ALL } from "./rows.js";
 import { StoreRefusal, type SetAsideRecord, type Stored } from "./storeError.js";
-import type { StoreTable } from "./storeTypes.js";
+import { STORE_TABLES, type StoreTable } from "./storeTypes.js";
 
 type CheckedTable = Exclude<EngineTable, "setAside">;
 
@@ -90,15 +90,18 @@ export function listSetAside(engine: Engine): Stored<SetAsideRecord[]> {
 }
 
 /** Puts back what this version can read; an older or a mended check may have set it aside. */
-export function retrySetAside(engine: Engine): Stored<number> {
-  return engine.write([...ENGINE_TABLES], ["setAside"], async (tx) => {
+export async function retrySetAside(engine: Engine): Stored<number> {
+  const aside = await listSetAside(engine);
+  if (!aside.ok) return aside;
+  if (aside.value.length === 0) return ok(0);
+  return engine.write([...ENGINE_TABLES], STORE_TABLES, async (tx) => {
     let back = 0;
-    for (const aside of await tx.all("setAside")) {
-      const { table, row } = aside.value as SetAsideValue & { table: CheckedTable };
+    for (const one of await tx.all("setAside")) {
+      const { table, row } = one.value as SetAsideValue & { table: CheckedTable };
       const readable = PARSERS[table]?.(row.value).ok === true;
       if (!readable || (await tx.get(table, row.id)) !== undefined) continue;
       await tx.put(table, [row]);
-      await tx.remove("setAside", [aside.id]);
+      await tx.remove("setAside", [one.id]);
       back += 1;
     }
     return back;

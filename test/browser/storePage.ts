@@ -5,7 +5,8 @@ import { openDexieStore } from "../../src/store/dexieStore.js";
 import { sha256 } from "../../src/store/sha256.js";
 import type { Store } from "../../src/store/store.js";
 import { mealAt, photoOf } from "../store/records.js";
-import { got, STORE_CONTRACT } from "../store/storeContract.js";
+import { got } from "../store/outcomes.js";
+import { STORE_CONTRACT } from "../store/storeContract.js";
 
 export interface StorePage {
   readonly facts: readonly string[];
@@ -94,9 +95,10 @@ const page: StorePage = {
   async fillUp(name) {
     const store = await storeOf(name);
     for (let photos = 0; ; photos += 1) {
-      const bytes = crypto.getRandomValues(new Uint8Array(65_536));
       const photo = { ...photoOf(`big${photos}`, []), bytes: new Uint8Array(2 ** 20) };
-      for (let at = 0; at < photo.bytes.length; at += bytes.length) photo.bytes.set(bytes, at);
+      // Fresh chance in every part: the browser packs what repeats.
+      for (let from = 0; from < photo.bytes.length; from += 65_536)
+        crypto.getRandomValues(photo.bytes.subarray(from, from + 65_536));
       const saved = await store.save({ photos: [photo] });
       if (!saved.ok) return { photos, kind: saved.error.kind };
     }

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { openDexieStore } from "../../src/store/dexieStore.js";
 import type { Store } from "../../src/store/store.js";
 import { at, labelOf, mealAt, sniffAt } from "./records.js";
-import { got, refused } from "./storeContract.js";
+import { got, refused } from "./outcomes.js";
 
 let indexedDB: IDBFactory;
 const opened: Store[] = [];

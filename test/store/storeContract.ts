@@ -2,11 +2,11 @@
  * What every store does, whatever is under it. Plain functions without a test runner, so that the same suite
  * also runs inside a real browser. Each gets an empty store; a failed fact throws.
  */
-import type { Result } from "../../src/kernel/result.js";
 import { planImport } from "../../src/meals/importPlan.js";
 import type { Store } from "../../src/store/store.js";
-import type { StoreError } from "../../src/store/storeError.js";
 import { serialiseNose } from "../../src/nose/noseFile.js";
+import { fillStore } from "./fillStore.js";
+import { got, refused } from "./outcomes.js";
 import { at, labelOf, mealAt, noseAt, photoOf, sniffAt } from "./records.js";
 
 /** One fact of the contract. */
@@ -16,20 +16,6 @@ export interface ContractFact {
 }
 
 const fact = (name: string, check: ContractFact["check"]): ContractFact => ({ name, check });
-
-/** The value, or a throw that names the error. */
-export async function got<T>(outcome: Promise<Result<T, StoreError>>): Promise<T> {
-  const settled = await outcome;
-  if (settled.ok) return settled.value;
-  throw new Error(`refused: ${JSON.stringify(settled.error)}`);
-}
-
-/** The error, or a throw. */
-export async function refused<T>(outcome: Promise<Result<T, StoreError>>): Promise<StoreError> {
-  const settled = await outcome;
-  if (!settled.ok) return settled.error;
-  throw new Error(`was not refused: ${JSON.stringify(settled.value)}`);
-}
 
 /** Deep equality by sorted JSON; bytes count as arrays. */
 export function same(actual: unknown, expected: unknown): void {
@@ -317,7 +303,7 @@ const wholeFacts = [
     same(ids(await got(store.listMeals())), ["m2"]);
   }),
   fact("a backup into an empty store makes the same backup again", async (store, another) => {
-    await fill(store);
+    await fillStore(store);
     const contents = await got(store.exportContents(at(50)));
     const other = await another();
     await got(other.applyImport(planImport(await got(other.existingRecords()), contents)));
@@ -331,7 +317,7 @@ const wholeFacts = [
     same([again.fresh, again.differing], [[], []]);
   }),
   fact("an import that fails half-way leaves everything as it was", async (store, another) => {
-    await fill(store);
+    await fillStore(store);
     const contents = await got(store.exportContents(at(50)));
     const other = await another();
     const plan = planImport([], contents);
@@ -348,34 +334,6 @@ const wholeFacts = [
     same(await refused(store.save({ meals: [mealAt("m1", 1)] })), { kind: "closed" });
   }),
 ];
-
-async function fill(store: Store): Promise<void> {
-  const sniffer = {
-    id: "k1",
-    name: "grey one",
-    channels: [],
-    firstSeenAt: at(1),
-    lastSeenAt: at(2),
-    note: "",
-  };
-  await got(
-    store.save({
-      meals: [mealAt("m1", 1, { photoIds: ["p1"] }), mealAt("m2", 2), mealAt("m3", 3)],
-      photos: [photoOf("p1", [0, 1, 254, 255])],
-      sniffs: [sniffAt("s1", 1), sniffAt("s2", 2)],
-      labels: { s1: labelOf({ fish: "present" }, 4) },
-      sniffers: [sniffer],
-      checkJar: [{ id: "r1", at: at(2), snifferId: "k1", sniffId: "s2", score: 1.25 }],
-      drafts: [{ id: "d1", kind: "sniff", changedAt: at(3), value: { half: true } }],
-    }),
-  );
-  await got(store.save({ meals: [mealAt("demo", 1)], demo: true }));
-  await got(store.deleteMeal("m3", at(4)));
-  await got(store.deleteMeal("demo", at(4)));
-  await got(store.changeSettings({ language: "de" }, at(5)));
-  await got(store.addNose(noseAt("n1", 1), "e1", at(1)));
-  await got(store.decideNose("n1", "accepted", "e2", at(6)));
-}
 
 /** Every fact, in an order that does not matter. */
 export const STORE_CONTRACT: readonly ContractFact[] = [
