@@ -3,7 +3,7 @@ import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js
 import { type GroupNose, type HorizonNose, type Nose, NOSE_FORMAT } from "../nose/nose.js";
 import type { HorizonReport, NoseReport, RivalReport } from "../nose/report.js";
 import { chooseCalibration, fitCalibration } from "./chooseCalibration.js";
-import { chooseMix, crossMixed, groupCases, type JudgedCases, oneHot, wholeMix } from "./chooseMix.js";
+import { crossMixed, groupCases, type JudgedCases, type MixChoice, oneHot, wholeMix } from "./chooseMix.js";
 import type { RecipeChoice } from "./chooseRecipe.js";
 import type { FittedHorizon } from "./fitHorizon.js";
 import { mixedLogits } from "./fitMix.js";
@@ -37,34 +37,35 @@ export interface FittedNose {
 const LEAST_PLATES = 2;
 
 /** Mixes, calibrates and packs: the nose, its report and, if asked for, its rivals. */
-export function assembleNose(work: Work, heldOut: readonly HeldOutLogits[], fitted: FittedNose): Taught {
-  const { prepared, options } = work;
+export function assembleNose(
+  work: Work,
+  heldOut: readonly HeldOutLogits[],
+  fitted: FittedNose,
+  mix: MixChoice,
+): Taught {
+  const { options } = work;
   const cases = judgedCases(work);
-  const last = heldOut.at(-1)!;
-  const canJudge = cases.groups.length > 0 && cases.rows.length > 0;
-  const mix = canJudge
-    ? chooseMix(last, cases, fitted.nets !== null)
-    : { chosen: "trees" as const, weights: oneHot(MODEL_KINDS.indexOf("trees")), rivals: [] };
-  const make = (chosen: ModelKind | "mix") => {
+  const make = (chosen: ModelKind | "mix", kinds: readonly ModelKind[]) => {
     const weights = heldOut.map((one) =>
-      chosen === "mix" ? wholeMix(one, cases) : oneHot(MODEL_KINDS.indexOf(chosen)),
+      chosen === "mix" ? wholeMix(one, cases, kinds) : oneHot(MODEL_KINDS.indexOf(chosen)),
     );
-    const groups = prepared.groups.map((name, group) =>
-      groupNose(work, heldOut, cases, weights, chosen, name, group),
+    const groups = work.prepared.groups.map((name, group) =>
+      groupNose(work, heldOut, cases, weights, chosen === "mix" ? kinds : [], name, group),
     );
     const report = noseReport(work, groups, mix.rivals, chosen);
     return packed(work, fitted, weights, groups, heldOut, cases, chosen, report);
   };
-  const nose = make(mix.chosen);
-  const kinds = options.withRivals === true && canJudge ? MODEL_KINDS : [];
+  const nose = make(mix.chosen, mix.kinds);
+  const alone = options.withRivals === true && cases.groups.length > 0 ? MODEL_KINDS : [];
   const rivals = Object.fromEntries(
-    kinds.filter((kind) => kind !== "nets" || fitted.nets !== null).map((kind) => [kind, make(kind)]),
+    alone.filter((kind) => kind !== "nets" || fitted.nets !== null).map((kind) => [kind, make(kind, [kind])]),
   );
   options.onProgress?.(1);
   return { nose, report: nose.report, rivals };
 }
 
-function judgedCases(work: Work): JudgedCases {
+/** What can be judged: sniffs that reached the last horizon, groups with enough plates of either truth. */
+export function judgedCases(work: Work): JudgedCases {
   const { prepared, tables, foldOf, folds } = work;
   const groupCount = prepared.groups.length;
   const platesOf = (group: number, truth: number) => {
@@ -88,7 +89,7 @@ function groupNose(
   heldOut: readonly HeldOutLogits[],
   cases: JudgedCases,
   weights: readonly Float32Array[],
-  chosen: ModelKind | "mix",
+  mixed: readonly ModelKind[],
   name: string,
   group: number,
 ): GroupNose {
@@ -101,14 +102,14 @@ function groupNose(
   const rows = isJudged ? one.rows : [];
   const horizons = isJudged
     ? heldOut.map((answers, place) => {
-        const mixed = groupCases(mixedLogits(answers.models, weights[place]!), cases, group);
+        const whole = groupCases(mixedLogits(answers.models, weights[place]!), cases, group);
         const honest =
-          chosen === "mix" ? crossMixed(answers, cases) : mixedLogits(answers.models, weights[place]!);
+          mixed.length > 0 ? crossMixed(answers, cases, mixed) : mixedLogits(answers.models, weights[place]!);
         const crossed = chooseCalibration(groupCases(honest, cases, group));
         return {
-          calibration: fitCalibration(mixed.logits, mixed.truth, crossed.calibration.kind),
-          margin: mixed.margin,
-          logits: Float32Array.from(mixed.logits),
+          calibration: fitCalibration(whole.logits, whole.truth, crossed.calibration.kind),
+          margin: whole.margin,
+          logits: Float32Array.from(whole.logits),
           probabilities: crossed.probabilities,
         };
       })

@@ -2,7 +2,7 @@ import { findPlate } from "../finding/findPlate.js";
 import { type JudgedSniff, judgedSniff } from "../finding/judgedSniff.js";
 import { seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
-import { MODEL_KINDS, type ModelKind } from "../nose/models.js";
+import { MODEL_KINDS } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { dealFolds } from "./dealFolds.js";
@@ -30,7 +30,7 @@ export interface Assessment {
   readonly folds: number;
   readonly sniffs: readonly JudgedSniff[];
   /** Probabilities of each plain model alone, by sniff in the same order and group; null where there is none. */
-  readonly rivals: Readonly<Record<ModelKind, readonly (readonly (number | null)[])[]>>;
+  readonly rivals: Readonly<Record<string, readonly (readonly (number | null)[])[]>>;
   /** The noses of the folds: what each chose. */
   readonly choices: readonly { readonly chosen: string; readonly recipe: number }[];
 }
@@ -52,7 +52,7 @@ export async function assessSamples(
     return err({ kind: "failed", detail: `needs two ${options.split}s or more to hold one out` });
   const foldOf = dealFolds(units, kindOfRow(prepared), folds, seededRandom(options.seed));
   const sniffs: JudgedSniff[] = new Array<JudgedSniff>(prepared.sniffs.length);
-  const rivals = Object.fromEntries(
+  const rivals: Record<string, (number | null)[][]> = Object.fromEntries(
     MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
   );
   const choices: { chosen: string; recipe: number }[] = [];
@@ -85,7 +85,7 @@ export async function assessSamples(
       }
     });
   }
-  return ok({ prepared, folds, sniffs, rivals: rivals as Assessment["rivals"], choices });
+  return ok({ prepared, folds, sniffs, rivals, choices });
 }
 
 /** Sniffs with the same truths and dish are spread evenly over the folds. */

@@ -20,11 +20,14 @@ export interface JudgedCases {
   readonly folds: Int32Array;
 }
 
+/** A model that carries less than this share of the mixture is left out: it would cost more room than it is worth. */
+const LEAST_SHARE = 0.15;
+
 /** A way to turn the models' log-odds into one. */
 export interface MixChoice {
   readonly chosen: ModelKind | "mix";
-  /** Shape [models]. */
-  readonly weights: Float32Array;
+  /** Models in use. */
+  readonly kinds: readonly ModelKind[];
   readonly rivals: readonly RivalReport[];
 }
 
@@ -40,16 +43,34 @@ export function chooseMix(heldOut: HeldOutLogits, cases: JudgedCases, hasNets: b
     name,
     ...scoresOf(heldOut.models[MODEL_KINDS.indexOf(name)]!, cases),
   }));
-  const together = { name: "mix" as const, ...scoresOf(crossMixed(heldOut, cases), cases) };
+  const mixable = kinds.length < 2 ? kinds : weightyKinds(heldOut, cases, kinds);
+  const together = { name: "mix" as const, ...scoresOf(crossMixed(heldOut, cases, mixable), cases) };
   const best = alone.reduce((a, b) => (b.logLoss < a.logLoss ? b : a));
-  const mixes = together.logLoss < best.logLoss * (1 - MIX_GAIN);
-  const weights = mixes ? wholeMix(heldOut, cases) : oneHot(MODEL_KINDS.indexOf(best.name));
-  return { chosen: mixes ? "mix" : best.name, weights, rivals: [...alone, together] };
+  const mixes = mixable.length > 1 && together.logLoss < best.logLoss * (1 - MIX_GAIN);
+  return {
+    chosen: mixes ? "mix" : best.name,
+    kinds: mixes ? mixable : [best.name],
+    rivals: [...alone, together],
+  };
 }
 
-/** Weights of the mixture from all judged cases. */
-export function wholeMix(heldOut: HeldOutLogits, cases: JudgedCases): Float32Array {
-  return fitMix(mixCases(heldOut, cases, () => true));
+function weightyKinds(
+  heldOut: HeldOutLogits,
+  cases: JudgedCases,
+  kinds: readonly ModelKind[],
+): readonly ModelKind[] {
+  const weights = wholeMix(heldOut, cases, kinds);
+  const sum = weights.reduce((a, b) => a + b, 0);
+  return kinds.filter((kind) => weights[MODEL_KINDS.indexOf(kind)]! >= LEAST_SHARE * sum);
+}
+
+/** Weights of a mixture of the kinds from all judged cases. */
+export function wholeMix(
+  heldOut: HeldOutLogits,
+  cases: JudgedCases,
+  kinds: readonly ModelKind[],
+): Float32Array {
+  return fitMix(mixCases(heldOut, cases, kinds, () => true));
 }
 
 export function oneHot(place: number): Float32Array {
@@ -57,10 +78,14 @@ export function oneHot(place: number): Float32Array {
 }
 
 /** Mixed log-odds of each row by weights from the other folds, shape [all rows, groupCount]. */
-export function crossMixed(heldOut: HeldOutLogits, cases: JudgedCases): Float64Array {
+export function crossMixed(
+  heldOut: HeldOutLogits,
+  cases: JudgedCases,
+  kinds: readonly ModelKind[],
+): Float64Array {
   const mixed = new Float64Array(heldOut.models[0]!.length);
   for (const fold of new Set(cases.rows.map((row) => cases.folds[row]!))) {
-    const weights = fitMix(mixCases(heldOut, cases, (row) => cases.folds[row] !== fold));
+    const weights = fitMix(mixCases(heldOut, cases, kinds, (row) => cases.folds[row] !== fold));
     const all = mixedLogits(heldOut.models, weights);
     for (const row of cases.rows)
       if (cases.folds[row] === fold)
@@ -70,7 +95,12 @@ export function crossMixed(heldOut: HeldOutLogits, cases: JudgedCases): Float64A
   return mixed;
 }
 
-function mixCases(heldOut: HeldOutLogits, cases: JudgedCases, wanted: (row: number) => boolean): MixCases {
+function mixCases(
+  heldOut: HeldOutLogits,
+  cases: JudgedCases,
+  kinds: readonly ModelKind[],
+  wanted: (row: number) => boolean,
+): MixCases {
   const places: number[] = [];
   const weight: number[] = [];
   for (const row of cases.rows)
@@ -84,6 +114,7 @@ function mixCases(heldOut: HeldOutLogits, cases: JudgedCases, wanted: (row: numb
     logits: heldOut.models.map((model) => Float64Array.from(places, (at) => model[at]!)),
     truth: Float64Array.from(places, (at) => cases.truth[at]!),
     weight: Float64Array.from(weight),
+    allowed: MODEL_KINDS.map((kind) => kinds.includes(kind)),
   };
 }
 

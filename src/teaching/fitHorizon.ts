@@ -1,5 +1,5 @@
 import type { RandomSource } from "../kernel/random.js";
-import type { Forest, LinearModel, NeighbourModel } from "../nose/models.js";
+import type { Forest, LinearModel, ModelKind, NeighbourModel } from "../nose/models.js";
 import type { InputMap } from "../nose/nose.js";
 import { standardised } from "../nose/standardised.js";
 import { fitDiscriminant } from "./fitDiscriminant.js";
@@ -22,14 +22,15 @@ export interface FittedHorizon {
   readonly input: InputMap;
   /** All rows, held-out ones too, through that input map. */
   readonly table: Table;
-  readonly logistic: LinearModel;
-  readonly discriminant: LinearModel;
-  readonly trees: Forest;
+  readonly logistic: LinearModel | null;
+  readonly discriminant: LinearModel | null;
+  readonly trees: Forest | null;
+  /** Always there: "unlike anything taught" rests on it. */
   readonly neighbours: NeighbourModel;
 }
 
 /** Trees of the nose: enough that twice as many gain nothing that shows, and the file stays small. */
-const TREES = 80;
+const TREES = 60;
 
 /** Standardises one horizon on the rows that count. */
 export function standardisedTable(
@@ -51,26 +52,28 @@ export function standardisedTable(
   return { input, table: { rows, features, groups, x, truth: prepared.truth, weight: counted } };
 }
 
-/** Fits the plain models of one horizon on the rows that count. */
+/** Fits the plain models of the wanted kinds, for one horizon, on the rows that count. */
 export function fitHorizon(
   raw: HorizonTable,
   prepared: Prepared,
   weight: Float64Array,
   settings: PlainSettings,
+  kinds: readonly ModelKind[],
   random: RandomSource,
 ): FittedHorizon {
   const { input, table } = standardisedTable(raw, prepared, weight, settings.corrects);
+  const options = { trees: TREES, tries: triesFor(table.features), leafRows: 1 };
   return {
     input,
     table,
-    logistic: fitLogistic(table, settings.penalty),
-    discriminant: fitDiscriminant(table),
-    trees: growForest(table, { trees: TREES, tries: triesFor(table.features), leafRows: 1 }, random),
+    logistic: kinds.includes("logistic") ? fitLogistic(table, settings.penalty) : null,
+    discriminant: kinds.includes("discriminant") ? fitDiscriminant(table) : null,
+    trees: kinds.includes("trees") ? growForest(table, options, random) : null,
     neighbours: fitNeighbours(table, prepared.dishes, prepared.plates),
   };
 }
 
-/** Half of the features a node: more than the square root, because a few channels carry most of a smell. */
+/** Features tried at a node: the square root, or a fifth where there are many. Geurts and others (2006) for the root. */
 export function triesFor(features: number): number {
-  return Math.max(1, Math.ceil(features / 2));
+  return Math.ceil(Math.max(Math.sqrt(features), features / 5));
 }

@@ -10,6 +10,8 @@ export interface MixCases {
   readonly truth: Float64Array;
   /** Shape [cases]; 0 leaves a case out. */
   readonly weight: Float64Array;
+  /** Which models may weigh anything, shape [models]. */
+  readonly allowed: readonly boolean[];
 }
 
 /** Pull of the weights towards an equal share each, in cases: few plates should not pick favourites. */
@@ -25,10 +27,13 @@ const ROUNDS = 30;
 export function fitMix(cases: MixCases): Float32Array {
   const models = cases.logits.length;
   const said = cases.logits.map((logits) => logits.map(softClipped));
-  const weights = new Float64Array(models).fill(1 / models);
+  const share = 1 / Math.max(1, cases.allowed.filter((one) => one).length);
+  const weights = Float64Array.from(cases.allowed, (one) => (one ? share : 0));
   for (let round = 0; round < ROUNDS; round += 1) {
-    const { gradient, hessian } = slopeAndCurve(said, cases, weights);
-    const free = [...weights.keys()].filter((i) => weights[i]! > 0 || gradient[i]! < 0);
+    const { gradient, hessian } = slopeAndCurve(said, cases, weights, share);
+    const free = [...weights.keys()].filter(
+      (i) => cases.allowed[i] === true && (weights[i]! > 0 || gradient[i]! < 0),
+    );
     if (free.length === 0) break;
     const size = free.length;
     const block = Float64Array.from(
@@ -61,9 +66,9 @@ export function mixedLogits(logits: readonly Float64Array[], weights: ArrayLike<
   return mixed;
 }
 
-function slopeAndCurve(said: readonly Float64Array[], cases: MixCases, weights: Float64Array) {
+function slopeAndCurve(said: readonly Float64Array[], cases: MixCases, weights: Float64Array, share: number) {
   const models = said.length;
-  const gradient = Float64Array.from(weights, (weight) => PULL * (weight - 1 / models));
+  const gradient = Float64Array.from(weights, (weight) => PULL * (weight - share));
   const hessian = new Float64Array(models * models);
   for (let i = 0; i < models; i += 1) hessian[i * models + i] = PULL;
   for (let at = 0; at < cases.truth.length; at += 1) {

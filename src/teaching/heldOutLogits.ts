@@ -27,9 +27,9 @@ export function judgePlain(into: HeldOutLogits, fitted: FittedHorizon, rows: rea
   for (const row of rows) {
     const x = rowOf(fitted.table, row);
     const nearest = nearestPlates(fitted.neighbours, whitened(fitted.neighbours, x), groups);
-    put(into, "logistic", row, linearLogits(fitted.logistic, x));
-    put(into, "discriminant", row, linearLogits(fitted.discriminant, x));
-    put(into, "trees", row, forestLogits(fitted.trees, x, groups));
+    if (fitted.logistic !== null) put(into, "logistic", row, linearLogits(fitted.logistic, x));
+    if (fitted.discriminant !== null) put(into, "discriminant", row, linearLogits(fitted.discriminant, x));
+    if (fitted.trees !== null) put(into, "trees", row, forestLogits(fitted.trees, x, groups));
     put(into, "neighbours", row, nearest.logits);
     into.distances[row] = nearest.distance;
   }

@@ -40,7 +40,7 @@ export function summariseAssessment(assessment: Assessment): AssessmentSummary {
   const groups = prepared.groups.map((group) => groupSummary(assessment, group));
   const rivals = MODEL_KINDS.flatMap((name) => {
     const scored = prepared.groups.map((_, place) => {
-      const probability = (row: number) => assessment.rivals[name][row]?.[place] ?? null;
+      const probability = (row: number) => assessment.rivals[name]?.[row]?.[place] ?? null;
       return scoresWhere(assessment, prepared.groups[place]!, probability);
     });
     const mean = meanScores(scored);

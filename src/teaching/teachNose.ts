@@ -1,13 +1,14 @@
 import { recipeOf } from "../features/recipe.js";
 import { type RandomSource, seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
-import type { NetEnsemble } from "../nose/models.js";
+import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
 import type { Sniff } from "../sniff/sniff.js";
-import { assembleNose, type FittedNose, type Work } from "./assembleNose.js";
+import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
 import { chooseRecipe, type RecipeChoice } from "./chooseRecipe.js";
 import { dealFolds } from "./dealFolds.js";
-import { fitHorizon, type FittedHorizon } from "./fitHorizon.js";
+import { chooseMix, type MixChoice } from "./chooseMix.js";
+import { fitHorizon, type FittedHorizon, type PlainSettings, standardisedTable } from "./fitHorizon.js";
 import { emptyHeldOut, type HeldOutLogits, judgeNets, judgePlain } from "./heldOutLogits.js";
 import { horizonsOf, type HorizonSpan } from "./horizonsOf.js";
 import { type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
@@ -61,9 +62,21 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const weight = weightsOf(prepared, options);
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
-  const fitted = await fitAllFolds(work, heldOut);
-  if (fitted === null) return err({ kind: "cancelled" });
-  return ok(assembleNose(work, heldOut, fitted));
+  const lastPlace = spans.length - 1;
+  const last = await fitPlain(work, heldOut, [lastPlace], MODEL_KINDS, [0, 0.3]);
+  if (last === null) return err({ kind: "cancelled" });
+  const nets = await fitNets(work, heldOut);
+  if (nets === "cancelled") return err({ kind: "cancelled" });
+  const cases = judgedCases(work);
+  const mix: MixChoice =
+    cases.groups.length > 0
+      ? chooseMix(heldOut[lastPlace]!, cases, nets !== null)
+      : { chosen: "trees", kinds: ["trees"], rivals: [] };
+  const kinds = options.withRivals === true ? MODEL_KINDS : mix.kinds;
+  const places = spans.map((_, place) => place).slice(0, -1);
+  const early = await fitPlain(work, heldOut, places, kinds, [0.8, 0.95]);
+  if (early === null) return err({ kind: "cancelled" });
+  return ok(assembleNose(work, heldOut, { horizons: [...early, ...last], nets }, mix));
 }
 
 function choiceOf(
@@ -83,49 +96,87 @@ function weightsOf(prepared: Prepared, options: TeachOptions): Float64Array {
   return prepared.weight.map((one, row) => one * (options.recency?.[prepared.sniffs[row]!.id] ?? 1));
 }
 
-/** Fits everything without each fold, lets it judge that fold, and fits once on all samples. */
-async function fitAllFolds(work: Work, heldOut: readonly HeldOutLogits[]): Promise<FittedNose | null> {
-  const { prepared, options, tables, foldOf, folds, weight, random } = work;
-  const isCancelled = options.isCancelled ?? (() => false);
-  const report = (done: number) => options.onProgress?.(Math.min(1, done));
-  const settings = { penalty: work.choice.penalty, corrects: work.choice.recipe.reference === "cleanAir" };
-  const jobs: { x: Float64Array[]; weight: Float64Array }[] = [];
+/** Each fold's number, and -1 for all samples. */
+function foldsOf(work: Work): number[] {
+  return [...heldOutFolds(work), -1];
+}
+
+function heldOutFolds({ folds }: Work): number[] {
+  return folds >= 2 ? Array.from({ length: folds }, (_, fold) => fold) : [];
+}
+
+function taughtWeight(work: Work, fold: number): Float64Array {
+  return work.weight.map((one, row) => (work.foldOf[row] === fold ? 0 : one));
+}
+
+function rowsOf(work: Work, fold: number): number[] {
+  return [...work.foldOf.keys()].filter((row) => work.foldOf[row] === fold);
+}
+
+function plainSettings({ choice }: Work): PlainSettings {
+  return { penalty: choice.penalty, corrects: choice.recipe.reference === "cleanAir" };
+}
+
+/** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
+async function fitPlain(
+  work: Work,
+  heldOut: readonly HeldOutLogits[],
+  places: readonly number[],
+  kinds: readonly ModelKind[],
+  [from, to]: readonly [number, number],
+): Promise<readonly FittedHorizon[] | null> {
+  const { prepared, options, tables, random } = work;
   let whole: readonly FittedHorizon[] = [];
-  const judged = folds >= 2 ? Array.from({ length: folds }, (_, fold) => fold) : [];
-  for (const fold of [...judged, -1]) {
+  for (const [done, fold] of foldsOf(work).entries()) {
     await new Promise((resolve) => setTimeout(resolve, 0));
-    if (isCancelled()) return null;
-    const taught = weight.map((one, row) => (foldOf[row] === fold ? 0 : one));
-    const rows = [...foldOf.keys()].filter((row) => foldOf[row] === fold);
-    const fitted = tables.map((raw) => fitHorizon(raw, prepared, taught, settings, random));
-    fitted.forEach((one, place) => judgePlain(heldOut[place]!, one, rows));
-    jobs.push({ x: fitted.map(({ table }) => table.x), weight: taught });
-    whole = fitted;
-    report((0.4 * jobs.length) / (judged.length + 1));
+    if (options.isCancelled?.() === true) return null;
+    options.onProgress?.(from + ((to - from) * done) / foldsOf(work).length);
+    const weight = taughtWeight(work, fold);
+    whole = places.map((place) => {
+      const fitted = fitHorizon(tables[place]!, prepared, weight, plainSettings(work), kinds, random);
+      judgePlain(heldOut[place]!, fitted, rowsOf(work, fold));
+      return fitted;
+    });
   }
-  if (options.withoutNets === true) return { horizons: whole, nets: null };
-  const { truth, plates } = prepared;
+  return whole;
+}
+
+/** Teaches the nets of all folds at once and lets each judge its fold; null if nets were not wanted. */
+async function fitNets(
+  work: Work,
+  heldOut: readonly HeldOutLogits[],
+): Promise<NetEnsemble | null | "cancelled"> {
+  const { prepared, options, tables, random } = work;
+  if (options.withoutNets === true) return null;
+  const jobs = foldsOf(work).map((fold) => {
+    const weight = taughtWeight(work, fold);
+    const { corrects } = plainSettings(work);
+    return { weight, x: tables.map((raw) => standardisedTable(raw, prepared, weight, corrects).table.x) };
+  });
+  const features = tables[0]!.features;
   const nets = await teachNets(
     jobs,
     {
       rows: prepared.sniffs.length,
-      features: tables[0]!.features,
+      features,
       groups: prepared.groups.length,
-      truth,
-      plates,
+      truth: prepared.truth,
+      plates: prepared.plates,
       members: MEMBERS,
       hidden: HIDDEN,
       steps: STEPS,
-      start: matchingNets(options.start, prepared.groups, tables[0]!.features),
+      start: matchingNets(options.start, prepared.groups, features),
     },
-    { random, isCancelled, onProgress: (done) => report(0.4 + 0.55 * done) },
+    {
+      random,
+      isCancelled: options.isCancelled ?? (() => false),
+      onProgress: (done) => options.onProgress?.(0.3 + 0.5 * done),
+    },
   );
-  if (nets === null) return null;
-  for (const fold of judged) {
-    const rows = [...foldOf.keys()].filter((row) => foldOf[row] === fold);
-    heldOut.forEach((into, place) => judgeNets(into, nets[fold]!, jobs[fold]!.x[place]!, rows));
-  }
-  return { horizons: whole, nets: nets.at(-1)! };
+  if (nets === null) return "cancelled";
+  for (const fold of heldOutFolds(work))
+    heldOut.forEach((into, place) => judgeNets(into, nets[fold]!, jobs[fold]!.x[place]!, rowsOf(work, fold)));
+  return nets.at(-1)!;
 }
 
 /** The nets of an older nose, if they take the same features and answer for the same groups. */
