@@ -68,7 +68,7 @@ export function takeFrame(
 
 /** Lets through what is still waiting, in order; what it waited for is lost. */
 export function releaseAll(order: FrameOrder): OrderStep {
-  return release(order, -1, []);
+  return release(order, 0, []);
 }
 
 /** Frames before the first one are missing too; the nearest of them may still come. */

@@ -21,7 +21,7 @@ export async function callGatt<T>(
   call: () => Promise<T>,
 ): Promise<Result<T, LinkError>> {
   const first = await attempt(context, call);
-  if (first.ok || !context.isConnected()) return first.ok ? first : err({ kind: "lost" });
+  if (first.ok) return first;
   const name = nameOf(first.error);
   if (name !== "NetworkError" && name !== "InvalidStateError") return err(toLinkError(first.error, context));
   const second = await attempt(context, async () => {

@@ -121,6 +121,7 @@ describe("a connected sniffer", () => {
     const error = { kind: "absent", address: uuids.PRESSURE };
     expect(await read(uuids.PRESSURE)).toEqual({ ok: false, error });
     expect(await read(uuids.SWEEP)).toMatchObject({ ok: false, error: { kind: "refused" } });
+    expect(await subscribe(uuids.TEMPERATURE)).toMatchObject({ ok: false, error: { kind: "refused" } });
     expect(await write(uuids.CONTROL, "04")).toMatchObject({ ok: false, error: { kind: "refused" } });
     expect(peripheral.log.filter((entry) => entry.startsWith("write"))).toEqual(["write 0004 04"]);
   });

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assembleSweeps, beginSweeps, finishSweeps } from "../../src/profile/assembleSweeps.js";
 import { REORDER_WINDOW } from "../../src/profile/frameOrder.js";
-import { encodeSweep, framesPerSweep, type Sweep } from "../../src/profile/sweepFrame.js";
+import { gatherFrame, NOTHING_GATHERED } from "../../src/profile/gatherSweeps.js";
+import { decodeSweepFrame, encodeSweep, framesPerSweep, type Sweep } from "../../src/profile/sweepFrame.js";
 import { assembleAll, countOf, framesOf, lostCounters, runs, type Run } from "./sweepArbitraries.js";
 
 /** Device time on the air is modulo 2^32, so the first sweep's time is what unwrapping starts from. */
@@ -226,6 +227,16 @@ describe("a sniffer that began anew", () => {
     expect(assembleAll(twoChannels, [...before, ...after]).faults).toEqual([{ kind: "restarted" }]);
   });
 
+  it("is noticed when the place it counts from anew was lost before", () => {
+    const far = frameAt(6, 66_000, 506);
+    const { faults } = assembleAll(twoChannels, [before[0]!, far, frameAt(1, 59_000, 501)]);
+    expect(faults).toContainEqual({ kind: "restarted" });
+    expect(faults).not.toContainEqual(expect.objectContaining({ kind: "lateFrame" }));
+    const late = assembleAll(twoChannels, [before[0]!, far, frameAt(1, 61_000, 501)]).faults;
+    expect(late).toContainEqual({ kind: "lateFrame", sequence: 501 });
+    expect(late).not.toContainEqual({ kind: "restarted" });
+  });
+
   it("keeps what waited for a late frame, and names what stayed open", () => {
     const waiting = frameAt(4, 64_000, 504);
     const after = frameAt(0, 100, 0);
@@ -322,6 +333,18 @@ it("does not join frames of one counter that name different times", () => {
   expect(faults).toEqual([{ kind: "sweepsLost", firstCounter: 0, count: 1 }]);
 });
 
+it("once broken, a sweep is not whole again because later frames fit", () => {
+  const frames = encodeSweep({ run: 3, counter: 0, atMs: 10, ohm: [1, 2, 3, 4, 5] }, 0)
+    .map(decodeSweepFrame)
+    .flatMap((frame) => (frame.ok ? [frame.value] : []));
+  let gathering = NOTHING_GATHERED;
+  for (const place of [1, 1, 2]) {
+    const step = gatherFrame(gathering, frames[place]!);
+    gathering = step.gathering;
+    expect(step.sweeps).toEqual([]);
+  }
+});
+
 it("names the channels that were not measured and goes on", () => {
   const frames = [
     ...encodeSweep({ run: 3, counter: 0, atMs: 0, ohm: [Number.NaN, 2, Number.NaN] }, 7),
@@ -337,6 +360,11 @@ it("ending a run twice, or one that never began, names nothing more", () => {
   const ended = finishSweeps(assembleSweeps(beginSweeps(3, 3), first!).state);
   expect(ended.faults).toEqual([{ kind: "sweepsLost", firstCounter: 0, count: 1 }]);
   expect(finishSweeps(ended.state).faults).toEqual([]);
+  const [next] = encodeSweep({ run: 3, counter: 1, atMs: 1, ohm: [1, 2, 3] }, 2);
+  expect(finishSweeps(assembleSweeps(ended.state, next!).state).faults).toEqual([
+    { kind: "framesLost", count: 1 },
+    { kind: "sweepsLost", firstCounter: 1, count: 1 },
+  ]);
   expect(finishSweeps(beginSweeps(3, 3)).faults).toEqual([]);
 });
 

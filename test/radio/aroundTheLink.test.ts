@@ -75,6 +75,19 @@ describe("reconnecting", () => {
     expect(device.log).toHaveLength(4);
   });
 
+  it("told to give up while it waits, neither waits nor tries again", async () => {
+    const device = new FakeDevice({});
+    const patience = new AbortController();
+    const waited: number[] = [];
+    const wait = async (ms: number) => {
+      waited.push(ms);
+      patience.abort();
+    };
+    await reconnectSniffer(asDevice(device), { waitsMs: [1, 2, 3], signal: patience.signal, wait });
+    expect(waited).toEqual([1]);
+    expect(device.log).toEqual([]);
+  });
+
   it("does not go on after an answer that will not mend itself", async () => {
     const device = new FakeDevice({});
     device.connectFailures.push(new DOMException("no", "SecurityError"));
@@ -113,6 +126,13 @@ describe("availability", () => {
     bluetooth.dispatchEvent(new Event("availabilitychanged"));
     await settled();
     expect(told).toHaveLength(2);
+  });
+
+  it("is not told after watching stopped, though it was asked before", async () => {
+    const told = vi.fn();
+    watchAvailability(bluetoothWith(answers(true)), told)();
+    await settled();
+    expect(told).not.toHaveBeenCalled();
   });
 
   it("is unsupported without Web Bluetooth, unavailable if the browser will not say", async () => {

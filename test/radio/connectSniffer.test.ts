@@ -209,6 +209,19 @@ describe("the end", () => {
     ]);
   });
 
+  it("while a call is tried a second time makes it lost", async () => {
+    const link = await connected();
+    await link.read(LEVEL);
+    device.failures.push(error("NetworkError"));
+    let reads = 0;
+    device.during = () => {
+      reads += 1;
+      if (reads === 2) device.lose();
+    };
+    expect(await link.read(LEVEL)).toEqual({ ok: false, error: { kind: "lost" } });
+    expect(reads).toBe(2);
+  });
+
   it("is told to whoever asks too late", async () => {
     const link = await connected();
     device.lose();
