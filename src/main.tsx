@@ -1,3 +1,4 @@
+import "./screens/styles/index.css";
 import { startApp } from "./app/startApp.js";
 
 const root = document.getElementById("app");
