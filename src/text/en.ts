@@ -2,7 +2,10 @@
 import { check } from "./en/check.js";
 import { common } from "./en/common.js";
 import { finding } from "./en/finding.js";
+import { meals } from "./en/meals.js";
 import { plate } from "./en/plate.js";
+import { review } from "./en/review.js";
 import { sniffer } from "./en/sniffer.js";
+import { you } from "./en/you.js";
 
-export const en = { common, plate, sniffer, check, finding };
+export const en = { common, plate, sniffer, check, finding, meals, review, you };

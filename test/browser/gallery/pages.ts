@@ -1,5 +1,6 @@
+import { MEAL_PAGES } from "./mealPages.js";
 import type { Page } from "./page.js";
 import { PLATE_PAGES } from "./platePages.js";
 
 /** Every screen in every state, by name. */
-export const PAGES: Readonly<Record<string, Page>> = { ...PLATE_PAGES };
+export const PAGES: Readonly<Record<string, Page>> = { ...PLATE_PAGES, ...MEAL_PAGES };

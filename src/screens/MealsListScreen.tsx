@@ -1,0 +1,123 @@
+import type { MealsListView } from "../views/mealsListView.js";
+import { ActionBar } from "./parts/ActionBar.js";
+import { Button } from "./parts/Button.js";
+import { Choices } from "./parts/Choices.js";
+import { Empty } from "./parts/Empty.js";
+import { MealRow } from "./parts/MealRow.js";
+import { SelectField } from "./parts/SelectField.js";
+import { ShowMore } from "./parts/ShowMore.js";
+import { TextField } from "./parts/TextField.js";
+
+export type FilterKey = "group" | "verdict" | "place" | "truth";
+
+export interface MealsListCalls {
+  readonly onSearch: (text: string) => void;
+  /** `option` is "any" to let everything through. */
+  readonly onFilter: (key: FilterKey, option: string) => void;
+  readonly onReactionOnly: (on: boolean) => void;
+  readonly onClear: () => void;
+  readonly onMore: () => void;
+  readonly onReview: () => void;
+}
+
+interface Props {
+  readonly view: MealsListView;
+  readonly calls: MealsListCalls;
+  readonly hrefOf: (mealId: string) => string;
+  readonly photoUrlOf: (photoId: string) => string | undefined;
+}
+
+/** The meals by day, with search and filters. */
+export function MealsListScreen({ view, calls, hrefOf, photoUrlOf }: Props) {
+  return (
+    <div class="stack">
+      <div class="row row--apart">
+        <h1 tabIndex={-1}>{view.title}</h1>
+        <Button look="quiet" onClick={calls.onReview}>
+          {view.review}
+        </Button>
+      </div>
+      {view.empty !== null && <Empty icon="meals" title={view.empty.title} text={view.empty.text} />}
+      {view.filters !== null && (
+        <div role="search" class="stack stack--tight">
+          <TextField
+            id="meal-search"
+            type="search"
+            label={view.search.label}
+            hint={view.search.hint}
+            value={view.search.value}
+            onInput={calls.onSearch}
+          />
+          <Filters view={view.filters} calls={calls} />
+        </div>
+      )}
+      <p role="status" class="quiet numbers">
+        {view.count}
+      </p>
+      {view.noMatch !== null && <p>{view.noMatch}</p>}
+      {view.days.map((day) => (
+        <section key={day.key} class="day" aria-labelledby={`day-${day.key}`}>
+          <h2 id={`day-${day.key}`}>{day.heading}</h2>
+          <ul>
+            {day.meals.map((meal) => (
+              <li key={meal.id}>
+                <MealRow
+                  view={meal}
+                  href={hrefOf(meal.id)}
+                  photoUrl={meal.photoId === null ? undefined : photoUrlOf(meal.photoId)}
+                />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+      {view.more !== null && <ShowMore label={view.more} onMore={calls.onMore} />}
+    </div>
+  );
+}
+
+function Filters({
+  view,
+  calls,
+}: {
+  readonly view: NonNullable<MealsListView["filters"]>;
+  readonly calls: MealsListCalls;
+}) {
+  const keys = ["group", "verdict", "place", "truth"] as const;
+  return (
+    <details class="fold">
+      <summary>{view.title}</summary>
+      <div class="stack">
+        {keys.map((key) => (
+          <SelectField
+            key={key}
+            id={`filter-${key}`}
+            label={view[key].label}
+            options={view[key].options}
+            onChoose={(option) => calls.onFilter(key, option)}
+          />
+        ))}
+        <Choices
+          name="filter-reaction"
+          legend={view.reaction.label}
+          legendHidden
+          many
+          options={[{ id: "reaction", label: view.reaction.label, chosen: view.reaction.on }]}
+          onChoose={(_, on) => calls.onReactionOnly(on)}
+        />
+        {view.clear !== null && <Button onClick={calls.onClear}>{view.clear}</Button>}
+      </div>
+    </details>
+  );
+}
+
+/** The one action of the list. */
+export function MealsListActions({ label, onAdd }: { readonly label: string; readonly onAdd: () => void }) {
+  return (
+    <ActionBar>
+      <Button look="main" big wide onClick={onAdd}>
+        {label}
+      </Button>
+    </ActionBar>
+  );
+}

@@ -1,0 +1,141 @@
+import type { SnapshotVerdict } from "../meals/findingSnapshot.js";
+import { SNAPSHOT_VERDICTS } from "../meals/findingSnapshot.js";
+import type { Meal } from "../meals/meal.js";
+import { groupByDay } from "../meals/mealDays.js";
+import type { MealFilter } from "../meals/mealSearch.js";
+import type { Words } from "../text/catalogue.js";
+import { dayKey, dayText, numberText } from "../text/formats.js";
+import { groupName } from "./groupName.js";
+import { mealRowView, type MealRowView } from "./mealRowView.js";
+import type { OptionView } from "./plateHomeView.js";
+import { toneOf } from "./tone.js";
+
+/** The meals, by day. Only what is shown is worded, so that ten thousand cost no more than fifty. */
+export interface MealsListView {
+  readonly title: string;
+  readonly add: string;
+  readonly review: string;
+  readonly search: { readonly label: string; readonly hint: string; readonly value: string };
+  readonly filters: {
+    readonly title: string;
+    readonly group: { readonly label: string; readonly options: readonly OptionView[] };
+    readonly verdict: { readonly label: string; readonly options: readonly OptionView[] };
+    readonly place: { readonly label: string; readonly options: readonly OptionView[] };
+    readonly truth: { readonly label: string; readonly options: readonly OptionView[] };
+    readonly reaction: { readonly label: string; readonly on: boolean };
+    readonly clear: string | null;
+  } | null;
+  readonly count: string | null;
+  readonly days: readonly {
+    readonly key: string;
+    readonly heading: string;
+    readonly meals: readonly MealRowView[];
+  }[];
+  readonly more: string | null;
+  readonly noMatch: string | null;
+  readonly empty: { readonly title: string; readonly text: string } | null;
+}
+
+export interface MealsListState {
+  /** The meals that match, newest first. */
+  readonly matching: readonly Meal[];
+  /** How many of them to show; more on demand. */
+  readonly shown: number;
+  /** All meals that are kept. */
+  readonly total: number;
+  readonly filter: MealFilter;
+  /** Groups and places that some meal names. */
+  readonly groups: readonly string[];
+  readonly places: readonly string[];
+  readonly nowMs: number;
+}
+
+/** The option that lets everything through. */
+export const ANY = "any";
+
+type ListWords = Words<"common" | "finding" | "meals">;
+
+/** Words of the list of meals. */
+export function mealsListView(state: MealsListState, words: ListWords): MealsListView {
+  const { meals: text, common } = words.text;
+  const { matching, shown, total, filter } = state;
+  const narrowed = matching.length < total;
+  return {
+    title: text.title,
+    add: text.add,
+    review: text.review,
+    search: { label: text.search, hint: text.searchHint, value: filter.text ?? "" },
+    filters: total === 0 ? null : filtersOf(state, words),
+    count: narrowed
+      ? text.count(numberText(matching.length, words.formats), numberText(total, words.formats))
+      : null,
+    days: groupByDay(matching.slice(0, shown), words.formats.timeZone).map(({ day, meals }) => ({
+      key: day,
+      heading: headingOf(meals[0]?.at ?? "", state.nowMs, words),
+      meals: meals.map((meal) => mealRowView(meal, words)),
+    })),
+    more: matching.length > shown ? common.more : null,
+    noMatch: total > 0 && matching.length === 0 ? text.noMatch : null,
+    empty: total === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
+  };
+}
+
+const DAY_MS = 86_400_000;
+
+function headingOf(at: string, nowMs: number, words: ListWords): string {
+  const { common } = words.text;
+  const day = dayKey(at, words.formats);
+  const dayAt = (ms: number) => dayKey(new Date(ms).toISOString(), words.formats);
+  if (day === dayAt(nowMs)) return common.today;
+  if (day === dayAt(nowMs - DAY_MS)) return common.yesterday;
+  return dayText(at, words.formats);
+}
+
+function filtersOf(state: MealsListState, words: ListWords): MealsListView["filters"] {
+  const { meals: text } = words.text;
+  const { filter, groups, places } = state;
+  const { text: _searched, ...narrowing } = filter;
+  const on = Object.values(narrowing).filter((value) => value !== undefined).length;
+  const options = (
+    chosen: string | undefined,
+    entries: readonly (readonly [string, string])[],
+  ): readonly OptionView[] => [
+    { id: ANY, label: text.any, chosen: chosen === undefined },
+    ...entries.map(([id, label]) => ({ id, label, chosen: id === chosen })),
+  ];
+  const verdictName = (verdict: SnapshotVerdict) => words.text.finding.verdicts[toneOf(verdict)];
+  const truth = filter.truthKnown === undefined ? undefined : filter.truthKnown ? "known" : "open";
+  return {
+    title: on === 0 ? text.filters : text.filtersOn(numberText(on, words.formats)),
+    group: {
+      label: text.filterGroup,
+      options: options(
+        filter.group,
+        groups.map((group) => [group, groupName(group, words)]),
+      ),
+    },
+    verdict: {
+      label: text.filterVerdict,
+      options: options(
+        filter.verdict,
+        SNAPSHOT_VERDICTS.map((verdict) => [verdict, verdictName(verdict)]),
+      ),
+    },
+    place: {
+      label: text.filterPlace,
+      options: options(
+        filter.place,
+        places.map((place) => [place, place]),
+      ),
+    },
+    truth: {
+      label: text.filterTruth,
+      options: options(truth, [
+        ["known", text.truthKnown],
+        ["open", text.truthOpen],
+      ]),
+    },
+    reaction: { label: text.filterReaction, on: filter.reaction === true },
+    clear: on === 0 && (filter.text ?? "") === "" ? null : text.clear,
+  };
+}

@@ -1,0 +1,158 @@
+import { reviewMeals } from "../../../src/meals/review.js";
+import type { Meal } from "../../../src/meals/meal.js";
+import { FormActions } from "../../../src/screens/parts/FormActions.js";
+import { MealDetailActions, MealDetailScreen } from "../../../src/screens/MealDetailScreen.js";
+import { MealFormScreen } from "../../../src/screens/MealFormScreen.js";
+import { MealsListActions, MealsListScreen } from "../../../src/screens/MealsListScreen.js";
+import { ReactionFormScreen } from "../../../src/screens/ReactionFormScreen.js";
+import { ReviewScreen } from "../../../src/screens/ReviewScreen.js";
+import { TruthFormScreen } from "../../../src/screens/TruthFormScreen.js";
+import { mealDetailView } from "../../../src/views/mealDetailView.js";
+import { mealFormView, type MealFormState } from "../../../src/views/mealFormView.js";
+import { mealsListView, type MealsListState } from "../../../src/views/mealsListView.js";
+import { reactionFormView, type ReactionDraft } from "../../../src/views/reactionFormView.js";
+import { reviewView } from "../../../src/views/reviewView.js";
+import { truthFormView } from "../../../src/views/truthFormView.js";
+import { BARE_MEAL, FULL_MEAL, MEALS } from "./fixtures/meals.js";
+import { NOW_MS } from "./fixtures/words.js";
+import { noCalls } from "./noCalls.js";
+import type { Page } from "./page.js";
+
+const hrefOf = (id: string) => `#/meals/${id}`;
+/** A picture of one colour: real photos come from the store. */
+const photoUrlOf = () =>
+  "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 4 3'%3E%3Crect width='4' height='3' fill='%23987'/%3E%3C/svg%3E";
+const nothing = () => undefined;
+
+const list =
+  (matching: readonly Meal[], state: Partial<MealsListState> = {}): Page =>
+  (words) => {
+    const view = mealsListView(
+      {
+        matching,
+        shown: 50,
+        total: MEALS.length,
+        filter: {},
+        groups: ["meat", "fish"],
+        places: ["Canal kitchen"],
+        nowMs: NOW_MS,
+        ...state,
+      },
+      words,
+    );
+    return {
+      place: "meals",
+      body: <MealsListScreen view={view} calls={noCalls()} hrefOf={hrefOf} photoUrlOf={photoUrlOf} />,
+      actions: <MealsListActions label={view.add} onAdd={nothing} />,
+    };
+  };
+
+const detail =
+  (meal: Meal, sampled: boolean): Page =>
+  (words) => {
+    const view = mealDetailView({ meal, allergyGroups: [], sampled, nowMs: NOW_MS }, words);
+    return {
+      place: "meals",
+      body: <MealDetailScreen view={view} calls={noCalls()} photoUrlOf={photoUrlOf} />,
+      actions: <MealDetailActions view={view} calls={noCalls()} />,
+    };
+  };
+
+const FORM: MealFormState = {
+  draft: {
+    dish: "Clear noodle soup",
+    place: "",
+    when: "2026-11-25T19:30",
+    note: "",
+    claims: "menu says vegetarian",
+    photoIds: ["p1"],
+    outcome: null,
+  },
+  isNew: true,
+  places: ["Canal kitchen", "Night market, stall 4"],
+  photoFault: null,
+  status: "editing",
+};
+
+const form =
+  (state: Partial<MealFormState>): Page =>
+  (words) => {
+    const view = mealFormView({ ...FORM, ...state }, words);
+    return {
+      place: null,
+      body: <MealFormScreen view={view} calls={noCalls()} photoUrlOf={photoUrlOf} />,
+      actions: (
+        <FormActions
+          save={view.save}
+          cancel={view.cancel}
+          blocked={view.saving}
+          onSave={nothing}
+          onCancel={nothing}
+        />
+      ),
+    };
+  };
+
+const truth: Page = (words) => {
+  const draft = { groups: { meat: "present" as const }, source: "kitchen" as const, note: "" };
+  const view = truthFormView(draft, ["meat", "fish", "shellfish"], words);
+  return {
+    place: null,
+    body: <TruthFormScreen view={view} calls={noCalls()} />,
+    actions: <FormActions save={view.save} cancel={view.cancel} onSave={nothing} onCancel={nothing} />,
+  };
+};
+
+const REACTION: ReactionDraft = { severity: 0, onset: "unknown", symptoms: [], own: "", note: "" };
+const reaction =
+  (draft: Partial<ReactionDraft>): Page =>
+  (words) => {
+    const view = reactionFormView({ ...REACTION, ...draft }, words);
+    return {
+      place: null,
+      body: <ReactionFormScreen view={view} calls={noCalls()} />,
+      actions: <FormActions save={view.save} cancel={view.cancel} onSave={nothing} onCancel={nothing} />,
+    };
+  };
+
+/** Enough eaten meals for a hint: the rice paper goes before most reactions. */
+const MANY: readonly Meal[] = Array.from({ length: 40 }, (_, i): Meal => {
+  const withFood = i % 4 === 0;
+  return {
+    ...FULL_MEAL,
+    id: `many-${i}`,
+    dish: withFood ? "Prawn rice paper" : "Clear noodle soup",
+    outcome: "eaten",
+    truth: { ...FULL_MEAL.truth!, groups: { meat: i % 7 === 0 ? "absent" : "present" } },
+    reaction: withFood && i % 8 !== 4 ? { symptoms: ["hives"], severity: 1, note: "" } : null,
+  };
+});
+
+const review =
+  (meals: readonly Meal[]): Page =>
+  (words) => ({
+    place: "meals",
+    body: <ReviewScreen view={reviewView(reviewMeals(meals), words)} calls={noCalls()} hrefOf={hrefOf} />,
+  });
+
+export const MEAL_PAGES: Readonly<Record<string, Page>> = {
+  "meals-empty": list([], { total: 0 }),
+  "meals-list": list(MEALS),
+  "meals-filtered": list(MEALS.slice(1, 2), { filter: { text: "rice", verdict: "not smelled" } }),
+  "meals-no-match": list([], { filter: { text: "nothing like it" } }),
+  "meals-more": list(MEALS, { shown: 2 }),
+  "meal-full": detail(FULL_MEAL, false),
+  "meal-bare": detail(BARE_MEAL, false),
+  "meal-form-new": form({}),
+  "meal-form-faults": form({
+    isNew: false,
+    draft: { ...FORM.draft, when: "" },
+    photoFault: "notAnImage",
+    status: "failed",
+  }),
+  "meal-truth": truth,
+  "meal-reaction": reaction({ severity: 1, symptoms: ["hives"] }),
+  "meal-reaction-urgent": reaction({ severity: 3, symptoms: ["breathing", "swelling"] }),
+  "review-empty": review([]),
+  "review-some": review([...MEALS, ...MANY]),
+};
