@@ -4,9 +4,12 @@ import { clopperPearsonUpper } from "../stats/proportionInterval.js";
 /** How often, at most, a plate without the group may lose *absent* from its set. An error here costs a meal; with
  * fewer than 9 held-out plates without the group nothing can be said at this rate. Angelopoulos and Bates 2021. */
 export const FALSE_ALARM_RATE = 0.1;
-/** Least calibrated probability to say *smelled*: three to one. Below it the word would be wrong too often even
- * where the conformal set holds, because a set promises a rate over plates without the group, not over alarms. */
-export const SMELLED_LEAST_PROBABILITY = 0.75;
+/** Least calibrated probability to say *smelled*: nine to one. The conformal set bounds the alarms among plates without
+ * the group, not the wrong ones among the alarms; this bounds those, at the same rate. */
+export const SMELLED_LEAST_PROBABILITY = 1 - FALSE_ALARM_RATE;
+/** *Smelled* is not said at all where more than this share of the held-out plates so called were wrong (with half a
+ * plate added on either side): the calibration has then not held up outside its own plates. */
+export const SMELLED_WRONG_SHARE = 0.1;
 /** A plate farther from the taught plates than all but this share of the held-out plates is unlike them. The usual
  * 5 % level; it also is the share of known food that is called unknown. Common practice. */
 export const UNLIKE_RATE = 0.05;

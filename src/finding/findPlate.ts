@@ -99,7 +99,8 @@ function groupFinding(
     const few = group.horizons.length === 0 ? [tooFewPlates(group, judge, acceptedMissRate)] : [];
     return { ...withoutAnswer(group.name, [...few, ...heldBack]), basis };
   }
-  const sets = horizons.map((one) => setOf(judge, one, place));
+  const said = horizons.map((one) => setOf(judge, one, place));
+  const sets = judge.canAlarm(last.horizon) ? said : said.map(withoutAlarm);
   const label = judge.settledLabel(sets);
   const reasons = [
     ...heldBack.filter(({ kind }) => kind !== "allergy" || label !== "present"),
@@ -122,6 +123,11 @@ function groupFinding(
 function setOf(judge: GroupJudge, answer: HorizonAnswer, place: number): Label[] {
   const probability = answer.probabilities[place] ?? 0.5;
   return judge.setAt(answer.horizon, { logit: answer.logits[place] ?? 0, probability });
+}
+
+/** Where alarms have been wrong too often on held-out plates, *absent* stays possible. */
+function withoutAlarm(set: readonly Label[]): Label[] {
+  return set.length === 1 && set[0] === "present" ? ["present", "absent"] : [...set];
 }
 
 function verdictOf(label: Label | null, reasons: readonly Reason[]): Verdict {

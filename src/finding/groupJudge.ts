@@ -1,5 +1,5 @@
 import type { GroupNose } from "../nose/nose.js";
-import { allowedBelow, FALSE_ALARM_RATE, SMELLED_LEAST_PROBABILITY } from "./bands.js";
+import { allowedBelow, FALSE_ALARM_RATE, SMELLED_LEAST_PROBABILITY, SMELLED_WRONG_SHARE } from "./bands.js";
 import { type ScoreLadder, scoreLadder } from "./scoreLadder.js";
 
 export type Label = "present" | "absent";
@@ -18,12 +18,16 @@ export interface ShownErrors {
   readonly misses: number;
   /** Held-out absent plates that the rule would have called *smelled* by now. */
   readonly falseAlarms: number;
+  /** Held-out present plates that the rule would have called *smelled* by now. */
+  readonly hits: number;
 }
 
 /** The rule for one group at one accepted miss rate. */
 export interface GroupJudge {
   readonly heldOutPresent: number;
   readonly heldOutAbsent: number;
+  /** False if those called *smelled* were wrong too often on the held-out plates. */
+  canAlarm(lastPlace: number): boolean;
   /** False if so few present plates can never show the accepted rate. */
   readonly canClear: boolean;
   /** Conformal set at a horizon; for a held-out sniff, against the plates outside its fold. */
@@ -41,6 +45,17 @@ export interface GroupJudge {
  *   Shafer, Algorithmic Learning in a Random World (2005), section 4.5 (Mondrian)
  */
 export function groupJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
+  const own = judges.get(group) ?? new Map<number, GroupJudge>();
+  judges.set(group, own);
+  const made = own.get(acceptedMissRate) ?? makeJudge(group, acceptedMissRate);
+  own.set(acceptedMissRate, made);
+  return made;
+}
+
+/** Judges made so far: a finding comes with every sweep, and its rule is the same each time. */
+const judges = new WeakMap<GroupNose, Map<number, GroupJudge>>();
+
+function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
   const ladders = group.horizons.map((own) => ({
     present: ladderOf(group, own.logits, 1),
     absent: ladderOf(group, own.logits, 0),
@@ -81,30 +96,43 @@ export function groupJudge(group: GroupNose, acceptedMissRate: number): GroupJud
     return before?.length === 1 && before[0] === label ? label : null;
   }
 
+  const shown = new Map<number, ShownErrors>();
   function shownErrors(lastPlace: number): ShownErrors {
-    const wrong = new Map<string, { events: number; sniffs: number }>();
+    const errors = shown.get(lastPlace) ?? countErrors(lastPlace);
+    shown.set(lastPlace, errors);
+    return errors;
+  }
+
+  function countErrors(lastPlace: number): ShownErrors {
+    const misses = plateVotes();
+    const falseAlarms = plateVotes();
+    const hits = plateVotes();
     group.truth.forEach((truth, i) => {
-      const sets = group.horizons
-        .slice(0, lastPlace + 1)
-        .map((own, place) =>
-          setAt(
-            place,
-            { logit: own.logits[i] ?? 0, probability: own.probabilities[i] ?? 0.5 },
-            group.fold[i] ?? 0,
-          ),
-        );
-      const other: Label = truth === 1 ? "absent" : "present";
-      const isWrong = sets.some((_, place) => settledLabel(sets.slice(0, place + 1)) === other);
-      const key = `${truth} ${group.plate[i]}`;
-      const held = wrong.get(key) ?? { events: 0, sniffs: 0 };
-      wrong.set(key, { events: held.events + (isWrong ? 1 : 0), sniffs: held.sniffs + 1 });
+      const fold = group.fold[i] ?? 0;
+      const sets = group.horizons.slice(0, lastPlace + 1).map((own, place) => {
+        const score = { logit: own.logits[i] ?? 0, probability: own.probabilities[i] ?? 0.5 };
+        return setAt(place, score, fold);
+      });
+      const said = (label: Label) =>
+        sets.some((_, place) => settledLabel(sets.slice(0, place + 1)) === label);
+      const plate = group.plate[i] ?? 0;
+      if (truth === 1) {
+        misses.add(plate, said("absent"));
+        hits.add(plate, said("present"));
+      } else falseAlarms.add(plate, said("present"));
     });
-    return { misses: platesWrong(wrong, "1 "), falseAlarms: platesWrong(wrong, "0 ") };
+    return { misses: misses.whole(), falseAlarms: falseAlarms.whole(), hits: hits.whole() };
+  }
+
+  function canAlarm(lastPlace: number): boolean {
+    const { hits, falseAlarms } = shownErrors(lastPlace);
+    return (falseAlarms + 0.5) / (hits + falseAlarms + 1) <= SMELLED_WRONG_SHARE;
   }
 
   return {
     heldOutPresent,
     heldOutAbsent,
+    canAlarm,
     canClear: allowed >= 0,
     setAt,
     settledLabel,
@@ -121,9 +149,18 @@ function ladderOf(group: GroupNose, logits: Float32Array, truth: 0 | 1): ScoreLa
   );
 }
 
-/** Whole plates that went wrong; a plate of which some sniffs did counts in part, rounded up in sum. */
-function platesWrong(wrong: Map<string, { events: number; sniffs: number }>, prefix: string): number {
-  let sum = 0;
-  for (const [key, { events, sniffs }] of wrong) if (key.startsWith(prefix)) sum += events / sniffs;
-  return Math.ceil(sum - 1e-9);
+/** Counts plates; one of which only some sniffs were so called counts in part, rounded up in sum. */
+function plateVotes() {
+  const votes = new Map<number, { events: number; sniffs: number }>();
+  return {
+    add(plate: number, happened: boolean): void {
+      const held = votes.get(plate) ?? { events: 0, sniffs: 0 };
+      votes.set(plate, { events: held.events + (happened ? 1 : 0), sniffs: held.sniffs + 1 });
+    },
+    whole(): number {
+      let sum = 0;
+      for (const { events, sniffs } of votes.values()) sum += events / sniffs;
+      return Math.ceil(sum - 1e-9);
+    },
+  };
 }

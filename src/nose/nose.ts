@@ -65,7 +65,7 @@ export interface GroupNose {
   readonly platesAbsent: number;
   /** Held-out sniffs: 1 present, 0 absent, shape [held out]. */
   readonly truth: Int16Array;
-  /** Number of each held-out sniff's plate, shape [held out]. */
+  /** Number of each held-out sniff's plate (by occasion: of its dish on that occasion), shape [held out]. */
   readonly plate: Int16Array;
   /** Number of the fold that it was held out in, shape [held out]. */
   readonly fold: Int16Array;

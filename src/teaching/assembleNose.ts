@@ -10,7 +10,7 @@ import { mixedLogits } from "./fitMix.js";
 import { groupReport } from "./groupReport.js";
 import type { HeldOutLogits } from "./heldOutLogits.js";
 import type { HorizonSpan } from "./horizonsOf.js";
-import type { Prepared } from "./prepareSamples.js";
+import { numbersOf, type Prepared } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
 import type { Taught, TeachOptions } from "./teachOptions.js";
 
@@ -114,12 +114,15 @@ function groupNose(
         };
       })
     : [];
+  // Held out by occasion, servings of one dish on one occasion are no independent evidence: they count as one.
+  const servings = numbersOf(prepared.sniffs.map(({ occasion, dish }) => `${occasion}\n${dish}`));
+  const unitOf = (row: number) => (work.options.split === "occasion" ? servings : prepared.plates)[row]!;
   return {
     name,
     platesPresent: platesWith(1),
     platesAbsent: platesWith(0),
     truth: Int16Array.from(rows, (row) => prepared.truth[row * cases.groupCount + group]!),
-    plate: Int16Array.from(rows, (row) => prepared.plates[row]!),
+    plate: Int16Array.from(rows, (row) => unitOf(row)),
     fold: Int16Array.from(rows, (row) => work.foldOf[row]!),
     horizons,
   };

@@ -3,8 +3,8 @@ import type { Calibration } from "../nose/nose.js";
 import { fitPlatt, fitTemperature, isotonicRegression } from "../stats/calibration.js";
 import { logLoss } from "../stats/scores.js";
 
-/** Isotonic steps need this many cases of either truth; with fewer they learn the noise. Common practice. */
-const ISOTONIC_CASES = 50;
+/** Isotonic steps need this many plates of either truth; with fewer they learn the noise. Common practice. */
+const ISOTONIC_PLATES = 50;
 /** A calibration must beat doing nothing by this much log loss, summed over all cases, to be worth its risk: half of
  * Akaike's price of two parameters. Akaike, IEEE Trans. Automatic Control 19 (1974), 716-723. */
 const LEAST_GAIN = 1;
@@ -15,6 +15,8 @@ export interface CalibrationCases {
   /** 1 or 0. */
   readonly truth: Uint8Array;
   readonly folds: Int32Array;
+  /** Plates of the rarer truth. */
+  readonly scarcerPlates: number;
   /** Probabilities keep this distance from 0 and 1. */
   readonly margin: number;
 }
@@ -30,8 +32,7 @@ type Kind = Calibration["kind"];
 /** Picks the calibration with the least cross-fitted log loss; doing nothing is one of them and wins near ties. */
 export function chooseCalibration(cases: CalibrationCases): ChosenCalibration {
   const kinds: Kind[] = ["identity", "temperature", "platt"];
-  const present = cases.truth.reduce((sum, one) => sum + one, 0);
-  if (Math.min(present, cases.truth.length - present) >= ISOTONIC_CASES) kinds.push("isotonic");
+  if (cases.scarcerPlates >= ISOTONIC_PLATES) kinds.push("isotonic");
   let best: { kind: Kind; loss: number; probabilities: Float32Array } | undefined;
   for (const kind of kinds) {
     const probabilities = crossFitted(cases, kind);

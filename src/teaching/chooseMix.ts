@@ -146,11 +146,13 @@ export function groupCases(logits: Float64Array, cases: JudgedCases, group: numb
   const at = (row: number) => row * cases.groupCount + group;
   const rows = cases.rows.filter((row) => cases.truth[at(row)]! >= 0);
   const plateCount = rows.reduce((sum, row) => sum + cases.weight[row]!, 0);
+  const present = rows.reduce((sum, row) => sum + cases.weight[row]! * cases.truth[at(row)]!, 0);
   return {
     rows,
     logits: Float64Array.from(rows, (row) => logits[at(row)]!),
     truth: Uint8Array.from(rows, (row) => cases.truth[at(row)]!),
     folds: Int32Array.from(rows, (row) => cases.folds[row]!),
+    scarcerPlates: Math.min(present, plateCount - present),
     margin: Math.fround(1 / (plateCount + 2)),
   };
 }
