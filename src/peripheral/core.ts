@@ -22,6 +22,8 @@ export interface CoreSetup {
   readonly purgeMs: number;
   /** How long the sensors were heated in their life before this start, in milliseconds. */
   readonly heatedBeforeMs: number;
+  /** Sequence number of the first sweep frame, 0 to 65535; any start will do (PROFILE.md section 7). */
+  readonly firstSequence: number;
 }
 
 /** What it is busy with. Times are device time: milliseconds since switching on. */
@@ -68,7 +70,7 @@ export function createCore(setup: CoreSetup): PeripheralCore {
     sensorLost: false,
     activity: { kind: "idle" },
     run: 0,
-    nextSequence: 0,
+    nextSequence: setup.firstSequence,
     air: {},
     batteryPct: null,
     told: null,
@@ -77,11 +79,12 @@ export function createCore(setup: CoreSetup): PeripheralCore {
 
 /** What STATUS says now. PROFILE.md section 5. */
 export function statusOf(core: PeripheralCore): SnifferStatus {
+  const state = stateOf(core);
   return {
-    state: stateOf(core),
+    state,
     heaterFault: core.heaterFault,
     run: core.run,
-    warmUpLeftMs: warmUpLeftMs(core),
+    warmUpLeftMs: state === "fault" ? 0 : warmUpLeftMs(core),
     deviceTimeMs: core.nowMs % DEVICE_TIME_MODULUS,
     burnInHours: Math.min(MOST_BURN_IN_HOURS, Math.floor(heatedSoFarMs(core) / MS_PER_HOUR)),
   };

@@ -48,7 +48,7 @@ function apply(core: PeripheralCore, event: CoreEvent): CoreStep {
     case "time":
       return silent(core);
     case "heatersOn":
-      return silent({ ...core, heatersOnAtMs: core.heatersOnAtMs ?? core.nowMs });
+      return silent(withHeatersOn(core));
     case "heatersOff":
       return silent(withHeatersOff(core));
     case "heaterFault":
@@ -70,6 +70,12 @@ function apply(core: PeripheralCore, event: CoreEvent): CoreStep {
 }
 
 const idle = (core: PeripheralCore): PeripheralCore => ({ ...core, activity: { kind: "idle" } });
+
+/** At fault they stay off: what cannot be measured is not heated. */
+function withHeatersOn(core: PeripheralCore): PeripheralCore {
+  if (core.heaterFault || core.sensorLost) return core;
+  return { ...core, heatersOnAtMs: core.heatersOnAtMs ?? core.nowMs };
+}
 
 function withHeatersOff(core: PeripheralCore): PeripheralCore {
   return { ...idle(core), heatedMs: heatedSoFarMs(core), heatersOnAtMs: null };

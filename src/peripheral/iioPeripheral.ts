@@ -70,6 +70,7 @@ function setupOf(options: IioOptions): CoreSetup {
     firmware,
     purgeMs: purge.forMs,
     heatedBeforeMs,
+    firstSequence: 0,
   };
 }
 
@@ -100,15 +101,14 @@ async function measure(options: IioOptions, device: CorePeripheral, signal: Abor
   }
 }
 
-/** A sensor is back when its heaters can be set and at least one channel shows a resistance. */
+/** All is back when the heaters can be set, every channel answers, and one at least shows a resistance. */
 async function untilBack({ reader, clock }: IioOptions, signal: AbortSignal): Promise<void> {
   while (!signal.aborted) {
     await clock.wait(RETRY_MS, signal);
     if (!(await reader.set(reader.table.off)).ok) continue;
-    for (const place of reader.table.channels.keys()) {
-      const read = await reader.readChannel(place);
-      if (read.ok && read.value !== null) return;
-    }
+    const reads = [];
+    for (const place of reader.table.channels.keys()) reads.push(await reader.readChannel(place));
+    if (reads.every((read) => read.ok) && reads.some((read) => read.ok && read.value !== null)) return;
   }
 }
 

@@ -20,7 +20,7 @@ export function createReplayPeripheral(options: ReplayOptions): Peripheral {
   const { recording, clock, model, firmware } = options;
   const { layout, senses } = recording;
   const device = createCorePeripheral(
-    { layout, senses, model, firmware, purgeMs: PURGE_MS, heatedBeforeMs: 0 },
+    { layout, senses, model, firmware, purgeMs: PURGE_MS, heatedBeforeMs: 0, firstSequence: 0 },
     clock,
   );
   const stopping = new AbortController();
