@@ -1,4 +1,3 @@
-import "./screens/styles/index.css";
 import { startApp } from "./app/startApp.js";
 
 const root = document.getElementById("app");

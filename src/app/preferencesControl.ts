@@ -36,10 +36,6 @@ export function createPreferencesControl(ports: Ports): PreferencesControl {
     read.value = readPreferences(settings);
     document.documentElement.lang = language.value;
     document.documentElement.dataset["theme"] = preferences.value.theme;
-    if (language.value === "de" && catalogues.value.de === undefined) {
-      const { de } = await import("../text/de.js");
-      catalogues.value = { ...catalogues.value, de };
-    }
   }
 
   return {

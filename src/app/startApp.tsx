@@ -1,3 +1,4 @@
+import "../screens/styles/index.css";
 import { render } from "preact";
 import { App } from "./App.js";
 import { createAppModel } from "./appModel.js";

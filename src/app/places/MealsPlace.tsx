@@ -1,0 +1,6 @@
+import type { AppModel } from "../appModel.js";
+import { Frame } from "./Frame.js";
+
+export function MealsPlace({ app }: { readonly app: AppModel }) {
+  return <Frame app={app}>{null}</Frame>;
+}

@@ -1,0 +1,136 @@
+// The whole job in a real browser at phone size, over real `navigator.bluetooth` calls: pair, check a plate, walk out
+// of range, save a meal and open it offline, keep a sample, teach a nose and check with it.
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
+import type { CharacteristicAddress } from "../../src/kernel/link.js";
+import { LAYOUT, SWEEP } from "../../src/profile/uuids.js";
+import { launchChromium, startEmulatedPeripheral, type EmulatedPeripheral } from "./emulatedPeripheral.js";
+import { tableSniffer, type TableSniffer } from "./tableSniffer.js";
+
+const PHONE = { width: 390, height: 844 };
+/** Long enough for the warm-up, clean air and the plate at the test's pace on a slow machine. */
+const PATIENCE_MS = 90_000;
+
+interface Table {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly sniffer: TableSniffer;
+  readonly peripheral: EmulatedPeripheral;
+}
+
+let browser: Browser;
+let clearTable: () => Promise<void> = async () => undefined;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+afterEach(() => clearTable());
+
+/** A phone with the app open, and a sniffer in range. */
+async function layTable(
+  garble?: (address: CharacteristicAddress, bytes: Uint8Array) => Uint8Array,
+): Promise<Table> {
+  const context = await browser.newContext({ viewport: PHONE, locale: "en-GB" });
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
+  const sniffer = tableSniffer(7, garble);
+  const peripheral = await startEmulatedPeripheral(browser, page, sniffer);
+  await page.goto(inject("appUrl"));
+  const stopTime = sniffer.run();
+  const stopPump = peripheral.pumpEvery(25);
+  clearTable = async () => {
+    stopTime();
+    await stopPump();
+    await peripheral.stop();
+    await context.close();
+  };
+  return { page, context, sniffer, peripheral };
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
+const heading = (page: Page, name: string | RegExp) => page.getByRole("heading", { name });
+
+async function pair({ page, peripheral }: Table): Promise<void> {
+  await button(page, "Pair a sniffer").click();
+  await peripheral.answerChooser("choose");
+}
+
+async function checkPlate({ page, sniffer }: Table, dish: string): Promise<void> {
+  await button(page, "Check this plate").click();
+  await heading(page, "The air is steady").waitFor();
+  sniffer.serveDish(dish);
+  await button(page, "I am over the plate").click();
+  await button(page, "Save as a meal").waitFor();
+  sniffer.serveDish(null);
+}
+
+describe("a check at the table over Web Bluetooth", () => {
+  it("pairs by one tap and goes through warm-up, clean air and plate to a finding", async () => {
+    const table = await layTable();
+    await pair(table);
+    await table.page.getByText("Table sniffer").waitFor();
+    await button(table.page, "Check this plate").click();
+    await heading(table.page, "Warming up").waitFor();
+    await heading(table.page, "The air is steady").waitFor();
+    table.sniffer.serveDish("beef-broth");
+    await button(table.page, "I am over the plate").click();
+    await heading(table.page, "Sniffing the plate").waitFor();
+    await button(table.page, "Save as a meal").waitFor();
+    const meat = table.page
+      .locator("article, section")
+      .filter({ has: heading(table.page, /meat/i) })
+      .first();
+    expect(await meat.textContent()).toMatch(/smelled|uncertain/i);
+  });
+
+  it("goes back to the start when the chooser is closed, and says nothing", async () => {
+    const { page, peripheral } = await layTable();
+    await button(page, "Pair a sniffer").click();
+    await peripheral.answerChooser("cancel");
+    await page.getByText("No sniffer yet").waitFor();
+  });
+
+  it("keeps the sniff so far when the user walks out of range over the plate", async () => {
+    const table = await layTable();
+    const { page, peripheral, sniffer } = table;
+    await pair(table);
+    await button(page, "Check this plate").click();
+    await heading(page, "The air is steady").waitFor();
+    sniffer.serveDish("beef-broth");
+    await button(page, "I am over the plate").click();
+    await page.getByText(/so far, not a finding/i).waitFor();
+    await peripheral.disconnect();
+    await page.locator('[data-phase="interrupted"]').waitFor();
+    // A reload must not lose it either.
+    await page.reload();
+    await page
+      .getByText(/cut short/i)
+      .first()
+      .waitFor();
+  });
+
+  it.each([
+    ["the layout", LAYOUT],
+    ["the sweeps", SWEEP],
+  ])("draws nothing from a sniffer that changes one byte of %s", async (_what, changed) => {
+    const table = await layTable((address, bytes) => {
+      if (address.characteristic !== changed.characteristic) return bytes;
+      const copy = Uint8Array.from(bytes);
+      copy[2] = (copy[2] ?? 0) ^ 0x01;
+      return copy;
+    });
+    await pair(table);
+    if (changed === LAYOUT) {
+      await table.page
+        .getByText(/could not be read|garbled|check/i)
+        .first()
+        .waitFor();
+      expect(await button(table.page, "Check this plate").getAttribute("aria-disabled")).toBe("true");
+      return;
+    }
+    await button(table.page, "Check this plate").click();
+    await table.page.locator('[data-phase="interrupted"]').waitFor();
+    expect(await button(table.page, "Save as a meal").count()).toBe(0);
+  });
+});
