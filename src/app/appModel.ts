@@ -61,6 +61,8 @@ export function createAppModel(ports: Ports): AppModel {
   const served = signal<PracticeDish | null>(null);
   const nose = computed(() => (noses.active.value.kind === "ready" ? noses.active.value.nose : null));
   const groups = computed<readonly string[]>(() => {
+    // Before the diet is read, no group is known: a check must not begin without an allergy.
+    if (!diet.ready.value) return [];
     const wanted = diet.groups.value;
     return wanted.length > 0 ? wanted : (nose.value?.groups.map(({ name }) => name) ?? []);
   });

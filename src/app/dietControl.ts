@@ -1,12 +1,23 @@
-/** Cautions, questions and groups for the dish that is typed, by the person's diet. The tables load when first needed. */
+/** Cautions, questions and groups for the dish that is typed, by the person's diet. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
+import type { Caution } from "../diet/caution.js";
+import type { DietProfile } from "../diet/profile.js";
 import type { CautionView } from "../views/cautionsView.js";
 import type { PlateForm } from "./plateForm.js";
 import type { PreferencesControl } from "./preferencesControl.js";
 
+type DietTables = typeof import("./dietTables.js");
+
+/** Suggestions under the dish field that still leave room for the hand. */
+const MOST_SUGGESTIONS = 5;
+
 export interface DietControl {
+  /** Brings the tables in; nothing is judged or warned of before. */
+  load(): Promise<void>;
+  readonly ready: ReadonlySignal<boolean>;
   readonly hasProfile: ReadonlySignal<boolean>;
   readonly hasAllergy: ReadonlySignal<boolean>;
+  /** Groups that the diet, the allergies and the person's own choice call for. */
   readonly groups: ReadonlySignal<readonly string[]>;
   readonly allergyGroups: ReadonlySignal<readonly string[]>;
   readonly suggestions: ReadonlySignal<readonly string[]>;
@@ -14,15 +25,49 @@ export interface DietControl {
   readonly questions: ReadonlySignal<readonly string[]>;
 }
 
-export function createDietControl(preferences: PreferencesControl, _plate: PlateForm): DietControl {
+export function createDietControl(preferences: PreferencesControl, plate: PlateForm): DietControl {
+  const tables = signal<DietTables | null>(null);
   const profile = computed(() => preferences.preferences.value.profile);
+  const cautions = computed<readonly Caution[]>(() => {
+    const text = plate.dish.value;
+    if (tables.value === null || text.trim() === "") return [];
+    return tables.value.cautionsFor({ text, claims: plate.claims.value, profile: profile.value });
+  });
+  const language = computed(() => preferences.language.value);
+
   return {
-    hasProfile: computed(() => profile.value.diets.length + profile.value.allergies.length > 0),
+    load: async () => {
+      tables.value ??= await import("./dietTables.js");
+    },
+    ready: computed(() => tables.value !== null),
+    hasProfile: computed(() => isFilled(profile.value)),
     hasAllergy: computed(() => profile.value.allergies.length > 0),
-    groups: computed(() => profile.value.avoidedGroups),
-    allergyGroups: signal([]),
-    suggestions: signal([]),
-    cautions: signal([]),
-    questions: signal([]),
+    groups: computed(() => tables.value?.avoidedGroupsOf(profile.value) ?? []),
+    allergyGroups: computed(() => tables.value?.allergyGroupsOf(profile.value) ?? []),
+    suggestions: computed(() => suggestionsFor(plate.dish.value, tables.value)),
+    cautions: computed(() => {
+      const words = preferences.words.value;
+      return cautions.value.flatMap((one) => tables.value?.dietCautionView(one, words) ?? []);
+    }),
+    questions: computed(() => {
+      const asked = tables.value?.kitchenQuestions(cautions.value) ?? [];
+      return asked.flatMap((id) => {
+        const question = tables.value?.QUESTIONS.find((known) => known.id === id);
+        return question === undefined ? [] : [question[language.value]];
+      });
+    }),
   };
+}
+
+/** Is there anything in it that a caution or a finding could be about? */
+function isFilled(profile: DietProfile): boolean {
+  const { diets, avoidedGroups, allergies, intolerances, ownWords, coeliac } = profile;
+  return coeliac || [diets, avoidedGroups, allergies, intolerances, ownWords].some((list) => list.length > 0);
+}
+
+/** What is typed already needs no suggestion. */
+function suggestionsFor(typed: string, tables: DietTables | null): readonly string[] {
+  if (tables === null || typed.trim().length < 2) return [];
+  const names = tables.searchDishes(typed, MOST_SUGGESTIONS + 1).map(({ name }) => name);
+  return names.filter((name) => name.toLowerCase() !== typed.trim().toLowerCase()).slice(0, MOST_SUGGESTIONS);
 }

@@ -9,5 +9,5 @@ export async function startApp(root: HTMLElement): Promise<void> {
   const app = createAppModel(await browserPorts());
   await app.preferences.load();
   render(<App app={app} />, root);
-  await Promise.all([app.noses.load(), app.drafts.load()]);
+  await Promise.all([app.diet.load(), app.noses.load(), app.drafts.load()]);
 }
