@@ -133,6 +133,7 @@ describe("difference on the same plates", () => {
   it("refuses what does not fit", () => {
     expect(() => pairedDifference(6, 5, 10)).toThrow(RangeError);
     expect(() => pairedDifference(0, 0, 0)).toThrow(RangeError);
-    expect(() => pairedDifference(1, 0, 2, 95)).toThrow(RangeError);
+    for (const confidence of [0, 1, 95, NaN])
+      expect(() => pairedDifference(1, 0, 2, confidence)).toThrow(RangeError);
   });
 });

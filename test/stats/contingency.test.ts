@@ -123,8 +123,8 @@ describe("odds ratio", () => {
     expect(() => oddsRatioInterval(table)).toThrow(RangeError);
   });
 
-  it("refuses confidence in per cent", () => {
-    expect(() => oddsRatioInterval([[1, 2], [3, 4]], 95)).toThrow(RangeError); // prettier-ignore
+  it.each([0, 1, 95, NaN])("refuses a confidence of %s", (confidence) => {
+    expect(() => oddsRatioInterval([[1, 2], [3, 4]], confidence)).toThrow(RangeError); // prettier-ignore
   });
 });
 

@@ -125,6 +125,7 @@ it("refuses plans that cannot be", () => {
   expect(() => ratePlan(0.1, 1, 0.05, 0.1)).toThrow(RangeError);
   expect(() => stoppingBounds(0.5, 0.5)).toThrow(RangeError);
   expect(() => stoppingBounds(0, 0.5)).toThrow(RangeError);
+  expect(() => stoppingBounds(0.5, 0)).toThrow(RangeError);
   expect(() => trialsForShift(0, 0.05, 0.05)).toThrow(RangeError);
   expect(() => rateDecision(ratePlan(0.1, 0.2, 0.1, 0.1), 3, 2)).toThrow(RangeError);
   expect(() => acceptanceNumber(ratePlan(0.1, 0.2, 0.1, 0.1), 1.5)).toThrow(RangeError);
