@@ -1,0 +1,136 @@
+import { describe, expect, it } from "vitest";
+import type { CheckEvent } from "../../src/flows/checkState.js";
+import type { CharacteristicAddress, Link, LinkError } from "../../src/kernel/link.js";
+import { err, ok, type Result } from "../../src/kernel/result.js";
+import { createSnifferControl, type SnifferSource } from "../../src/app/snifferControl.js";
+import { BATTERY_LEVEL, LAYOUT, STATUS, SWEEP } from "../../src/profile/uuids.js";
+import { advance, createVirtualSniffer, readValue, writeValue } from "../../src/virtual/virtualSniffer.js";
+
+/** A link to a virtual sniffer whose time moves only when the test says so. */
+function benchLink(withhold: readonly CharacteristicAddress[] = []) {
+  let sniffer = createVirtualSniffer({ seed: 5 });
+  let lost: () => void = () => undefined;
+  const listeners = new Map<string, (bytes: Uint8Array) => void>();
+  const written: Uint8Array[] = [];
+  const absent = (address: CharacteristicAddress): Result<never, LinkError> =>
+    err({ kind: "absent", address });
+  const link: Link = {
+    name: "bench",
+    read: (address) => {
+      const value = withhold.includes(address) ? absent(address) : readValue(sniffer, address);
+      return Promise.resolve(value.ok ? ok(value.value) : absent(address));
+    },
+    write: (address, bytes) => {
+      written.push(bytes);
+      const answer = writeValue(sniffer, address, bytes);
+      sniffer = answer.sniffer;
+      return Promise.resolve(answer.attError === 0 ? ok(undefined) : err({ kind: "refused", detail: "no" }));
+    },
+    subscribe: (address, onBytes) => {
+      if (withhold.includes(address)) return Promise.resolve(absent(address));
+      listeners.set(address.characteristic, onBytes);
+      return Promise.resolve(ok(undefined));
+    },
+    onLost: (listener) => {
+      lost = listener;
+    },
+    close: () => listeners.clear(),
+  };
+  return {
+    link,
+    written,
+    lose: () => lost(),
+    pass: (ms: number) => {
+      const step = advance(sniffer, ms);
+      sniffer = step.sniffer;
+      step.notifications.forEach(({ address, bytes }) => listeners.get(address.characteristic)?.(bytes));
+    },
+  };
+}
+
+const sourceOf = (dials: (() => Result<Link, { kind: "unreachable" }>)[]): SnifferSource => ({
+  virtual: false,
+  choose: () => {
+    let dialled = 0;
+    return Promise.resolve(
+      ok({
+        name: "bench",
+        dial: () => Promise.resolve((dials[dialled++] ?? (() => err({ kind: "unreachable" })))()),
+      }),
+    );
+  },
+});
+
+describe("a sniffer that is paired", () => {
+  it("is ready once its layout is read, and its sweeps become check events", async () => {
+    const bench = benchLink();
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    control.onCheckEvent((event) => events.push(event));
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    expect(control.state.value).toMatchObject({ kind: "ready", sniffer: { name: "bench" } });
+    expect(await control.startSweeps()).toBe(true);
+    bench.pass(10_000);
+    expect(events.filter((event) => event.kind === "sweep").length).toBeGreaterThanOrEqual(3);
+  });
+
+  it("works without a battery service, and says that the charge is not known", async () => {
+    const control = createSnifferControl();
+    await control.pair(sourceOf([() => ok(benchLink([BATTERY_LEVEL]).link)]));
+    expect(control.state.value).toMatchObject({ kind: "ready", sniffer: { batteryPct: null } });
+  });
+
+  it.each([
+    ["a layout", LAYOUT],
+    ["a status", STATUS],
+    ["sweeps", SWEEP],
+  ])("is no sniffer without %s", async (_what, address) => {
+    const control = createSnifferControl();
+    await control.pair(sourceOf([() => ok(benchLink([address]).link)]));
+    expect(control.state.value).toEqual({ kind: "failed", failure: { kind: "notASniffer" } });
+  });
+
+  it("stays as it was when the user closes the chooser", async () => {
+    const bench = benchLink();
+    const control = createSnifferControl();
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    await control.pair({ virtual: false, choose: () => Promise.resolve(ok(null)) });
+    expect(control.state.value.kind).toBe("ready");
+  });
+
+  it("tells a running check that the link is lost, and can be connected to again", async () => {
+    const [first, second] = [benchLink(), benchLink()];
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    control.onCheckEvent((event) => events.push(event));
+    await control.pair(
+      sourceOf([() => ok(first.link), () => err({ kind: "unreachable" }), () => ok(second.link)]),
+    );
+    first.lose();
+    expect(control.state.value).toMatchObject({ kind: "lost", failure: null });
+    expect(events).toContainEqual({ kind: "interrupted", cause: "linkLost" });
+    await control.reconnect();
+    expect(control.state.value).toMatchObject({ kind: "lost", failure: { kind: "unreachable" } });
+    await control.reconnect();
+    expect(control.state.value).toMatchObject({ kind: "ready" });
+  });
+
+  it("gives each start another run number, so that late sweeps of the last one are told apart", async () => {
+    const bench = benchLink();
+    const control = createSnifferControl();
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    await control.startSweeps();
+    await control.startSweeps();
+    const starts = bench.written.filter((bytes) => bytes[0] === 1);
+    expect(starts.map((bytes) => bytes[1])).toEqual([1, 2]);
+  });
+
+  it("starts again right after a purge, which it breaks off", async () => {
+    const bench = benchLink();
+    const control = createSnifferControl();
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    await control.startSweeps();
+    await control.purge();
+    expect(await control.startSweeps()).toBe(true);
+  });
+});
