@@ -1,0 +1,50 @@
+/** Dishes of East and South-East Asian menus, with the broths and fillings of stalls and night markets. */
+import { rowsOf } from "../../knowledgeRow.js";
+
+const row = rowsOf("dish", { source: "common practice: classic recipes", mark: "common practice" });
+const hidden = rowsOf("dish", { source: "hidden animal ingredients, secondary quotation", mark: "SEEN" });
+
+// prettier-ignore
+export const DISHES_ASIAN = [
+  hidden("padThai", "pad thai|phad thai|pad see ew", "Pad Thai|Phat Thai|Pad See Ew", { often: ["fishSauce", "peanut", "egg", "shrimp", "soya"], may: ["wheat", "mollusc", "chicken"], ask: "fishSauce" }),
+  hidden("tomYum", "tom yum|tom yam|tom kha", "Tom Yum|Tom Yam|Tom Kha", { contains: ["fishSauce"], often: ["shrimp", "chicken"], may: ["meatStock", "milk", "soya"], ask: "fishSauce" }),
+  hidden("somTam", "som tam|papaya salad|=larb", "Som Tam|Papayasalat|Larb", { often: ["fishSauce", "peanut", "shrimp"], may: ["crab", "pork", "chicken"], ask: "fishSauce" }),
+  hidden("pho", "pho|bun bo hue", "Pho|Bun Bo Hue", { contains: ["meatStock"], often: ["beef", "fishSauce"], may: ["chicken", "shrimp", "peanut", "soya"], ask: "stock" }),
+  row("banhMi", "banh mi|banh xeo", "Banh Mi", { often: ["pork", "wheat", "fishSauce", "egg"], may: ["soya", "peanut", "milk"] }),
+  row("summerRoll", "summer roll|goi cuon|rice paper roll", "Sommerrolle", { often: ["shrimp", "peanut"], may: ["pork", "fishSauce", "soya", "sesame"] }),
+  row("springRoll", "spring roll|egg roll|lumpia|cha gio", "Frühlingsrolle|Lumpia", { contains: ["wheat"], often: ["soya"], may: ["pork", "shrimp", "egg", "mollusc", "sesame", "fishSauce"], masks: "egg" }),
+  hidden("nasiGoreng", "nasi goreng|mie goreng|mee goreng|char kway teow", "Nasi Goreng|Bami Goreng|Mie Goreng", { often: ["shrimp", "egg", "soya", "wheat"], may: ["fishSauce", "peanut", "chicken", "pork"], ask: "fishSauce" }),
+  hidden("laksa", "laksa", "Laksa", { often: ["shrimp", "fishSauce", "egg", "wheat", "meatStock"], may: ["mollusc", "peanut", "cashew", "macadamia"], ask: "fishSauce" }),
+  row("rendang", "rendang", "Rendang", { often: ["beef", "coconut"], may: ["shrimp", "macadamia"] }),
+  row("gadoGado", "gado gado|karedok", "Gado-Gado", { contains: ["peanut"], often: ["egg", "shrimp", "soya"], may: ["wheat"] }),
+  row("adobo", "adobo|sinigang|lechon", "Adobo|Lechon", { often: ["meat", "pork", "soya", "wheat"], may: ["fishSauce", "peanut"] }),
+  row("ramen", "=ramen", "=Ramen|Ramen-", { contains: ["wheat"], often: ["meatStock", "pork", "egg", "soya", "fishSauce"], may: ["sesame"], ask: "stock" }),
+  row("tonkotsu", "tonkotsu|chashu|char siu|tonkatsu", "Tonkotsu|Tonkatsu|Char Siu|Chashu", { contains: ["pork"], may: ["wheat", "egg", "soya"] }),
+  row("tempura", "tempura|karaage", "Tempura|Karaage", { contains: ["wheat"], often: ["egg"], may: ["shrimp", "fish", "squid", "fishSauce", "chicken"], ask: "fryer" }),
+  row("sushi", "sushi|nigiri|=maki|sashimi|temaki|california roll|chirashi", "Sushi|Nigiri|=Maki|Sashimi|Temaki|California Roll", { often: ["fish", "soya", "sesame"], may: ["crustacean", "mollusc", "egg", "wheat", "mustard"], ask: "seafood" }),
+  row("onigiri", "onigiri|kimbap|gimbap", "Onigiri|Kimbap", { often: ["sesame", "soya"], may: ["fish", "egg", "wheat", "beef", "pork"] }),
+  row("okonomiyaki", "okonomiyaki|takoyaki|yakisoba", "Okonomiyaki|Takoyaki|Yakisoba", { contains: ["wheat"], often: ["egg", "fishSauce", "pork", "soya", "mollusc"], may: ["shrimp", "buckwheat"], masks: "soba" }),
+  row("katsu", "katsu|oyakodon|donburi|gyudon", "Katsu|Donburi", { often: ["meat", "chicken", "wheat", "egg", "soya"], may: ["pork", "fishSauce", "alcohol"] }),
+  row("agedashi", "agedashi tofu|chawanmushi|shabu shabu", "Agedashi-Tofu|Chawanmushi", { often: ["fishSauce", "soya", "egg", "wheat"], may: ["shrimp", "meat"], ask: "fishSauce" }),
+  row("yakitori", "yakitori", "Yakitori", { often: ["chicken", "soya", "wheat", "alcohol"] }),
+  hidden("kimchi", "kimchi|kimchee", "Kimchi|Kimtschi", { often: ["fishSauce", "shrimp", "histamine"], may: ["mollusc", "soya", "wheat"], ask: "fishSauce" }),
+  row("bibimbap", "bibimbap|bulgogi|japchae|korean barbecue", "Bibimbap|Bulgogi|Japchae", { often: ["beef", "egg", "soya", "sesame", "wheat"], may: ["fishSauce", "pork"] }),
+  row("koreanStew", "kimchi jjigae|sundubu|budae jjigae|tteokbokki", "Tteokbokki|Kimchi-Eintopf", { often: ["fishSauce", "soya", "pork"], may: ["shrimp", "mollusc", "wheat", "egg", "beef"], ask: "fishSauce" }),
+  row("dumplingsAsian", "gyoza|jiaozi|wonton|potsticker|=momo|=mandu|dim sum|siu mai|xiaolongbao|soup dumpling|=manti", "Gyoza|Jiaozi|Wan Tan|Dim Sum|=Momo|=Manti|Teigtäschchen", { contains: ["wheat"], often: ["pork", "shrimp", "soya", "sesame"], may: ["egg", "celery", "mollusc", "lamb", "beef"], masks: "soup", ask: "meat" }),
+  row("harGow", "har gow|prawn dumpling", "Har Gow", { contains: ["shrimp"], often: ["wheat"], may: ["pork", "lard"] }),
+  row("bao", "=bao|steamed bun|baozi", "=Bao|Baozi|Dampfbrötchen", { contains: ["wheat"], often: ["pork"], may: ["milk", "lard", "soya", "sesame"], ask: "meat" }),
+  row("mapoTofu", "mapo tofu", "Mapo Tofu", { contains: ["soya"], often: ["pork", "wheat", "meatStock"], may: ["beef", "alcohol", "mollusc"], ask: "meat" }),
+  row("pekingDuck", "peking duck|crispy aromatic duck", "Peking-Ente", { contains: ["duck"], often: ["wheat", "soya"], may: ["sesame", "alcohol"] }),
+  row("kungPao", "kung pao|gong bao|general tso", "Kung Pao|Gong Bao", { often: ["peanut", "chicken", "soya", "wheat"], may: ["cashew", "alcohol", "mollusc", "sesame", "egg"] }),
+  row("sweetAndSour", "sweet and sour", "süß-sauer", { may: ["pork", "chicken", "wheat", "egg", "soya", "fishSauce"] }),
+  row("stirFry", "stir fry|stir fried|chop suey|=wok", "=Wok|Wokgemüse|Chop Suey", { often: ["soya", "wheat"], may: ["mollusc", "fishSauce", "sesame", "meatStock"], ask: "fishSauce" }),
+  row("friedNoodles", "fried noodles|dan dan noodles", "gebratene Nudeln|Bratnudel", { often: ["egg", "soya", "wheat"], may: ["pork", "shrimp", "mollusc", "peanut", "sesame"] }),
+  row("eggFriedRice", "egg fried rice", "Eierreis|gebratener Reis mit Ei", { contains: ["egg"], often: ["soya"], may: ["wheat", "pork", "shrimp"] }),
+  row("hotPot", "hot pot|mala soup|congee", "Feuertopf|Mala-Suppe|Congee", { often: ["meatStock"], may: ["meat", "fish", "crustacean", "soya", "peanut", "sesame", "beefFat"], ask: "stock" }),
+  row("hotAndSourSoup", "hot and sour soup|egg drop soup|wonton soup", "Sauer-scharf-Suppe|Pekingsuppe|Wan-Tan-Suppe", { often: ["egg", "meatStock", "soya", "wheat"], may: ["pork", "shrimp"], ask: "stock" }),
+  row("centuryEgg", "century egg|tea egg", "Tausendjähriges Ei", { contains: ["egg"] }),
+  row("mooncake", "mooncake", "Mondkuchen", { often: ["wheat", "egg", "lard", "sesame"], may: ["treeNut"], masks: "kuchen" }),
+  row("bubbleTea", "bubble tea", "Bubble Tea", { often: ["milk"], may: ["gelatine", "soya"] }),
+  row("stinkyTofu", "stinky tofu|fermented tofu", "Stinktofu", { contains: ["soya"], often: ["shrimp", "histamine"], may: ["milk", "mollusc"], ask: "fishSauce" }),
+  row("oysterOmelette", "oyster omelette", "Austernomelett", { contains: ["mollusc", "egg"] }),
+];
