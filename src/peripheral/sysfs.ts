@@ -1,4 +1,5 @@
 /** The kernel's attribute files, below a root that tests may replace. Effects: reads and writes files. */
+import { constants } from "node:fs";
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { err, ok, type Result } from "../kernel/result.js";
@@ -22,6 +23,9 @@ export interface Sysfs {
   read(path: string): Promise<Result<string, SysfsFault>>;
   write(path: string, text: string): Promise<Result<void, SysfsFault>>;
 }
+
+/** An attribute that is not there must not become a file. */
+const NEVER_CREATE = constants.O_WRONLY | constants.O_TRUNC;
 
 /** @see errno(3): what the kernel says, and what it means for a sensor */
 const KIND_OF_CODE: Readonly<Record<string, SysfsFault["kind"]>> = {
@@ -53,8 +57,7 @@ export function openSysfs(root: string): Sysfs {
       return names.ok ? names.value.sort() : [];
     },
     read: (path) => attempt(path, async (file) => (await readFile(file, "utf8")).trim()),
-    // Never creates: an attribute that is not there must not become a file.
-    write: (path, text) => attempt(path, (file) => writeFile(file, `${text}\n`, { flag: "r+" })),
+    write: (path, text) => attempt(path, (file) => writeFile(file, `${text}\n`, { flag: NEVER_CREATE })),
   };
 }
 

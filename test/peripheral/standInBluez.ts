@@ -41,6 +41,8 @@ const ADVERTISING = "org.bluez.LEAdvertisingManager1";
 const CHARACTERISTIC = "org.bluez.GattCharacteristic1";
 const SERVICE = "org.bluez.GattService1";
 const SIGNAL = 4;
+/** Long, for a busy machine; what is awaited mostly comes at once. */
+const PATIENCE_MS = 30_000;
 const pathOf = (name: string) => `/org/bluez/${name}`;
 const failure = (dbusName: string, message: string) => Object.assign(new Error(message), { dbusName });
 
@@ -140,7 +142,7 @@ export async function startStandInBluez(address: string): Promise<StandInBluez> 
       });
     },
     until: async (condition, what) => {
-      for (let waited = 0; waited < 5000; waited += 10) {
+      for (const endMs = Date.now() + PATIENCE_MS; Date.now() < endMs; ) {
         if (condition()) return;
         await new Promise((resolve) => setTimeout(resolve, 10));
       }
