@@ -17,7 +17,11 @@ const ARGUMENTS = [
   "--disable-component-update",
   "--disable-sync",
 ];
-const SIZES = [
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+const SIZES: readonly Size[] = [
   { width: 360, height: 640 },
   { width: 390, height: 844 },
   { width: 768, height: 1024 },
@@ -46,7 +50,7 @@ for (const theme of ["light", "dark"] as const) {
       if (message.type() === "error") faults.push(`${page.url()}: ${message.text()}`);
     });
     page.on("pageerror", (error) => faults.push(`${page.url()}: ${error.message}`));
-    for (const name of await names(page)) await picture(page, name, `${size.width}-${theme}`);
+    for (const name of await names(page)) await picture(page, name, size, `${size.width}-${theme}`);
     await context.close();
   }
 }
@@ -62,7 +66,8 @@ async function names(page: Page): Promise<string[]> {
   return all.filter((name) => name.includes(wanted));
 }
 
-async function picture(page: Page, name: string, suffix: string): Promise<void> {
+async function picture(page: Page, name: string, size: Size, suffix: string): Promise<void> {
+  await page.setViewportSize(size);
   await page.goto(`${url}/?screen=${name}&language=${language}`);
   // Twice the browser's text size, as a person with weak eyes sets it.
   if (large) await page.addStyleTag({ url: "data:text/css,html{font-size:200%}" }).catch(() => undefined);
@@ -72,6 +77,10 @@ async function picture(page: Page, name: string, suffix: string): Promise<void> 
   if (overflow > 0) faults.push(`${name} ${suffix}: wider than the screen by ${overflow} px`);
   for (const small of await smallTargets(page)) faults.push(`${name} ${suffix}: ${small}`);
   const tail = `${large ? "-large" : ""}${language === "en" ? "" : `-${language}`}`;
+  // The window grows to the whole page, so that the bar at the bottom covers nothing.
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  const { width } = page.viewportSize() ?? { width: 390 };
+  await page.setViewportSize({ width, height });
   await page.screenshot({ path: `${outputDir}${name}-${suffix}${tail}.png`, fullPage: true });
   for (const violation of await runAxe(page)) faults.push(`${name} ${suffix}: ${violation}`);
 }

@@ -1,0 +1,89 @@
+import type { NoseCardView, NoseGroupView, NoseHomeView, NosePage } from "../views/noseHomeView.js";
+import { ActionBar } from "./parts/ActionBar.js";
+import { Button } from "./parts/Button.js";
+import { Empty } from "./parts/Empty.js";
+import { Facts } from "./parts/Facts.js";
+import { LinkList } from "./parts/LinkList.js";
+import { Notice } from "./parts/Notice.js";
+import { RateLine } from "./parts/RateLine.js";
+
+interface Props {
+  readonly view: NoseHomeView;
+  readonly onOpen: (page: NosePage) => void;
+}
+
+/** The Nose place: the nose in use, what it can and cannot do, and the pages behind. */
+export function NoseHomeScreen({ view, onOpen }: Props) {
+  return (
+    <div class="stack stack--wide">
+      <h1 tabIndex={-1}>{view.title}</h1>
+      {view.loading !== null && <p role="status">{view.loading}</p>}
+      {view.problem !== null && (
+        <Notice title={view.problem.title} strong>
+          {view.problem.text}
+        </Notice>
+      )}
+      {view.empty !== null && <Empty icon="nose" title={view.empty.title} text={view.empty.text} />}
+      {view.card !== null && <NoseCard view={view.card} />}
+      <LinkList items={view.links} onOpen={(id) => onOpen(id as NosePage)} />
+    </div>
+  );
+}
+
+function NoseCard({ view }: { readonly view: NoseCardView }) {
+  return (
+    <article class="stack stack--wide">
+      <div class="nose-card">
+        <h2>{view.name}</h2>
+        <p class="quiet">{view.taught}</p>
+        {view.demo !== null && <Notice strong>{view.demo}</Notice>}
+        <Facts items={view.facts} />
+      </div>
+      <section class="stack">
+        <h2>{view.groupsTitle}</h2>
+        <p class="small quiet">{view.groupsText}</p>
+        {view.groups.map((group) => (
+          <GroupPart key={group.group} view={group} />
+        ))}
+      </section>
+      <section class="stack stack--tight">
+        <h2>{view.cannotTitle}</h2>
+        <ul class="cannot">
+          {view.cannot.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </section>
+    </article>
+  );
+}
+
+function GroupPart({ view }: { readonly view: NoseGroupView }) {
+  return (
+    <article class="card">
+      <h3>{view.name}</h3>
+      <p class="small quiet numbers">{view.plates}</p>
+      {view.rates.map((rate) => (
+        <RateLine key={rate.label} {...rate} />
+      ))}
+      <p class="small numbers">{view.clearing}</p>
+    </article>
+  );
+}
+
+/** The one action of the place. */
+export function NoseHomeActions({
+  label,
+  onTeach,
+}: {
+  readonly label: string;
+  readonly onTeach: () => void;
+}) {
+  return (
+    <ActionBar>
+      <Button look="main" big wide onClick={onTeach}>
+        {label}
+      </Button>
+    </ActionBar>
+  );
+}

@@ -1,0 +1,131 @@
+import type { ActiveNose } from "../flows/teachState.js";
+import type { Nose } from "../nose/nose.js";
+import type { GroupReport } from "../nose/report.js";
+import { trialsToShow } from "../stats/proportionInterval.js";
+import type { Words } from "../text/catalogue.js";
+import { agoText, numberText, percentText } from "../text/formats.js";
+import { groupName, groupsInSentence } from "./groupName.js";
+import { rateView, type RateView } from "./rateView.js";
+
+export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness";
+
+/** How good the nose is for one group. */
+export interface NoseGroupView {
+  readonly group: string;
+  readonly name: string;
+  readonly plates: string;
+  readonly rates: readonly RateView[];
+  /** Can it ever say *not smelled* at the accepted miss rate? */
+  readonly clearing: string;
+}
+
+export interface NoseCardView {
+  readonly name: string;
+  readonly demo: string | null;
+  readonly taught: string;
+  readonly facts: readonly { readonly label: string; readonly value: string }[];
+  readonly groupsTitle: string;
+  readonly groupsText: string;
+  readonly groups: readonly NoseGroupView[];
+  readonly cannotTitle: string;
+  readonly cannot: readonly string[];
+}
+
+/** The Nose place. */
+export interface NoseHomeView {
+  readonly title: string;
+  readonly loading: string | null;
+  readonly problem: { readonly title: string; readonly text: string } | null;
+  readonly empty: { readonly title: string; readonly text: string } | null;
+  readonly card: NoseCardView | null;
+  readonly teach: string;
+  readonly links: readonly { readonly id: NosePage; readonly label: string; readonly text: string }[];
+}
+
+export interface NoseHomeState {
+  readonly active: ActiveNose;
+  readonly samples: number;
+  readonly acceptedMissRate: number;
+  /** Groups that are to be judged. */
+  readonly groups: readonly string[];
+  readonly nowMs: number;
+}
+
+type NoseWords = Words<"common" | "nose">;
+
+/** Words of the Nose place. */
+export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeView {
+  const { nose: text } = words.text;
+  const { active } = state;
+  return {
+    title: text.title,
+    loading: active.kind === "loading" ? text.loading : null,
+    problem:
+      active.kind === "unreadable"
+        ? { title: text.unreadable, text: text.unreadableText(active.detail) }
+        : null,
+    empty: active.kind === "none" ? { title: text.noneTitle, text: text.noneText } : null,
+    card: active.kind === "ready" ? cardOf(active.nose, active.demo, state, words) : null,
+    teach: text.links.teach,
+    links: linksOf(state, words),
+  };
+}
+
+function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHomeView["links"] {
+  const { links, linkTexts } = words.text.nose;
+  const report = { id: "report", label: links.report, text: linkTexts.report } as const;
+  return [
+    { id: "samples", label: links.samples, text: linkTexts.samples(numberText(samples, words.formats)) },
+    ...(active.kind === "ready" ? [report] : []),
+    { id: "versions", label: links.versions, text: linkTexts.versions },
+    { id: "fitness", label: links.fitness, text: linkTexts.fitness },
+  ];
+}
+
+function cardOf(nose: Nose, demo: boolean, state: NoseHomeState, words: NoseWords): NoseCardView {
+  const { nose: text } = words.text;
+  const whole = (value: number) => numberText(value, words.formats);
+  return {
+    name: nose.name,
+    demo: demo ? text.demoText : null,
+    taught: text.taught(agoText(nose.taughtAt, state.nowMs, words.formats)),
+    facts: [
+      { label: text.facts.plates, value: whole(nose.platesTaught) },
+      { label: text.facts.sniffs, value: whole(nose.sniffsTaught) },
+      { label: text.facts.occasions, value: whole(nose.occasionsTaught) },
+      { label: text.facts.model, value: text.models[nose.chosen] ?? nose.chosen },
+    ],
+    groupsTitle: text.groupsTitle,
+    groupsText: text.groupsText,
+    groups: nose.report.groups.map((group) => noseGroupView(group, state.acceptedMissRate, words)),
+    cannotTitle: text.cannotTitle,
+    cannot: cannotOf(nose, state.groups, words),
+  };
+}
+
+/** One group of a nose's report, against the accepted miss rate. */
+export function noseGroupView(group: GroupReport, acceptedMissRate: number, words: NoseWords): NoseGroupView {
+  const { nose: text } = words.text;
+  const whole = (value: number) => numberText(value, words.formats);
+  const needed = trialsToShow(acceptedMissRate);
+  const rate = percentText(acceptedMissRate, words.formats, 1);
+  return {
+    group: group.group,
+    name: groupName(group.group, words),
+    plates: text.platesOf(whole(group.platesPresent), whole(group.platesAbsent)),
+    rates: [rateView(text.found, group.sensitivity, words), rateView(text.quiet, group.specificity, words)],
+    clearing: group.platesPresent >= needed ? text.canClear(rate) : text.cannotClear(whole(needed), rate),
+  };
+}
+
+function cannotOf(nose: Nose, wanted: readonly string[], words: NoseWords): string[] {
+  const { cannot, notes } = words.text.nose;
+  const untaught = wanted.filter((group) => !nose.groups.some(({ name }) => name === group));
+  return [
+    cannot.allergens,
+    cannot.sniffer,
+    cannot.strange,
+    ...(untaught.length === 0 ? [] : [cannot.untaught(groupsInSentence(untaught, words))]),
+    ...nose.report.notes.map((note) => notes[note]),
+  ];
+}
