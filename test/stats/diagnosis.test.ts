@@ -84,4 +84,8 @@ it.each([-0.1, 1.5, 90, NaN])("refuses a fraction of %s", (bad) => {
   expect(() => likelihoodRatioOf(0.5, bad)).toThrow(RangeError);
 });
 
+it.each([0, 1])("refuses a nose taught with a share of %s", (share) => {
+  expect(() => likelihoodRatioOf(0.5, share)).toThrow(RangeError);
+});
+
 it("refuses a negative ratio", () => expect(() => posterior(0.5, -1)).toThrow(RangeError));
