@@ -142,7 +142,7 @@ export async function startStandInBluez(address: string): Promise<StandInBluez> 
       });
     },
     until: async (condition, what) => {
-      for (const endMs = Date.now() + PATIENCE_MS; Date.now() < endMs; ) {
+      for (const endMs = Date.now() + PATIENCE_MS; Date.now() < endMs;) {
         if (condition()) return;
         await new Promise((resolve) => setTimeout(resolve, 10));
       }
