@@ -37,6 +37,11 @@ export interface ListRule extends Provenance {
   readonly text: string;
 }
 
+/** Emergency numbers; empty where the list belongs to no country. */
+export interface Emergency extends Provenance {
+  readonly numbers: readonly { readonly number: string; readonly country: "AU" | "NZ" | null }[];
+}
+
 export interface Jurisdiction {
   readonly id: JurisdictionId;
   readonly name: string;
@@ -48,5 +53,5 @@ export interface Jurisdiction {
   readonly items: readonly ListItem[];
   readonly rules: readonly ListRule[];
   readonly traps: readonly ListRule[];
-  readonly emergency: ListRule;
+  readonly emergency: Emergency;
 }

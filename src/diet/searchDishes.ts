@@ -24,7 +24,7 @@ const ONE_TYPO_LENGTH = 5;
 
 const foldText = (text: string): string =>
   text
-    .split(/[\s\-]+/)
+    .split(/[\s-]+/)
     .map(foldWord)
     .filter((word) => word !== "")
     .join(" ");

@@ -135,7 +135,10 @@ export const AU_NZ_LIST: Jurisdiction = {
     },
   ],
   emergency: {
-    text: "000 in Australia, 111 in New Zealand",
+    numbers: [
+      { number: "000", country: "AU" },
+      { number: "111", country: "NZ" },
+    ],
     source: "emergency number, value from memory",
     mark: "MEMORY",
   },

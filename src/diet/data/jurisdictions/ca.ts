@@ -124,5 +124,9 @@ export const CA_LIST: Jurisdiction = {
       mark: "SEEN",
     },
   ],
-  emergency: { text: "911", source: "emergency number, value from memory", mark: "MEMORY" },
+  emergency: {
+    numbers: [{ number: "911", country: null }],
+    source: "emergency number, value from memory",
+    mark: "MEMORY",
+  },
 };

@@ -129,5 +129,5 @@ export const CODEX_LIST: Jurisdiction = {
       mark: "SEEN",
     },
   ],
-  emergency: { text: "", source: "emergency number, value from memory", mark: "MEMORY" },
+  emergency: { numbers: [], source: "emergency number, value from memory", mark: "MEMORY" },
 };

@@ -242,5 +242,9 @@ export const EU_LIST: Jurisdiction = {
       mark: "SEEN",
     },
   ],
-  emergency: { text: "112", source: "emergency number, value from memory", mark: "MEMORY" },
+  emergency: {
+    numbers: [{ number: "112", country: null }],
+    source: "emergency number, value from memory",
+    mark: "MEMORY",
+  },
 };

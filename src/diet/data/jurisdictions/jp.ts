@@ -143,5 +143,9 @@ export const JP_LIST: Jurisdiction = {
       mark: "SEEN",
     },
   ],
-  emergency: { text: "119", source: "emergency number, value from memory", mark: "MEMORY" },
+  emergency: {
+    numbers: [{ number: "119", country: null }],
+    source: "emergency number, value from memory",
+    mark: "MEMORY",
+  },
 };

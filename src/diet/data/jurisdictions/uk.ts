@@ -164,5 +164,12 @@ export const UK_LIST: Jurisdiction = {
       mark: "MEMORY",
     },
   ],
-  emergency: { text: "999 or 112", source: "emergency number, value from memory", mark: "MEMORY" },
+  emergency: {
+    numbers: [
+      { number: "999", country: null },
+      { number: "112", country: null },
+    ],
+    source: "emergency number, value from memory",
+    mark: "MEMORY",
+  },
 };

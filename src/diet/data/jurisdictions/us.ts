@@ -138,5 +138,9 @@ export const US_LIST: Jurisdiction = {
       mark: "MEMORY",
     },
   ],
-  emergency: { text: "911", source: "emergency number, value from memory", mark: "MEMORY" },
+  emergency: {
+    numbers: [{ number: "911", country: null }],
+    source: "emergency number, value from memory",
+    mark: "MEMORY",
+  },
 };

@@ -31,7 +31,7 @@ export const ADDITIVES: readonly AdditiveRow[] = [
   seen("e430", [[430, 436]], "E430|polysorbate|polyoxyethylene", "E430|Polysorbat", { unclear: ["eitherOrigin"] }),
   seen("e441", [[441, 441]], "E441", "E441", { contains: ["gelatine"], noteEn: "E441 is no EU additive number: gelatine is an ingredient there. It is still seen in lists and in other numbering systems.", noteDe: "E441 ist keine EU-Nummer: Gelatine ist dort eine Zutat. Sie steht noch in Listen und anderen Nummernsystemen." }),
   seen("e470", [[470, 477], [481, 483]], "E471|mono and diglycerides|monoglyceride|diglyceride|fatty acid ester|stearoyl lactylate|magnesium stearate", "E471|Mono- und Diglyceride|Monoglycerid|Diglycerid|Speisefettsäuren|Speisefettsäureester|Magnesiumstearat|Mono- und Diglyceride von Speisefettsäuren", { unclear: ["eitherOrigin"] }),
-  memory("e491", [[491, 495]], "E491|sorbitan", "E491|Sorbitan", { unclear: ["eitherOrigin"] }),
+  memory("e491", [[491, 495]], "E491|sorbitan", "E491|Sorbitan", { unclear: ["eitherOrigin"], masks: "sorbit" }),
   seen("e542", [[542, 542]], "E542", "E542", { contains: ["meat"], noteEn: "Bone phosphate; not on the EU list of authorised additives (value from memory), old lists keep it.", noteDe: "Knochenphosphat; nicht auf der EU-Liste zugelassener Zusatzstoffe (aus dem Gedächtnis), alte Listen führen es." }),
   memory("e570", [[570, 570]], "E570|stearic acid|fatty acids", "E570|Stearinsäure|Fettsäuren", { unclear: ["eitherOrigin"] }),
   memory("e621", [[620, 625]], "E621|monosodium glutamate|=msg|flavour enhancer", "E621|Glutamat|Geschmacksverstärker|Natriumglutamat", { unclear: ["eitherOrigin"] }),

@@ -21,7 +21,7 @@ export const DISHES_MIDDLE_EAST_INDIA = [
   row("korma", "korma|pasanda|malai kofta", "Korma|Malai Kofta", { contains: ["milk"], often: ["cashew", "almond"], may: ["egg", "wheat", "meat"], masks: "kofta" }),
   row("vindaloo", "vindaloo", "Vindaloo", { often: ["meat"], may: ["pork", "mustard", "sulphites"] }),
   row("biryani", "biryani|biriyani|pulao", "Biryani|Biriani", { often: ["meat", "milk"], may: ["cashew", "egg", "almond"], ask: "meat" }),
-  row("dal", "=dal|=dhal|=daal|=dahl|sambar", "=Dal|Linsendal|Linsencurry", { may: ["lowLactoseMilk", "milk", "mustard"], masks: "curry", ask: "fat" }),
+  row("dal", "=dal|=dhal|=daal|=dahl|sambar", "=Dal|Linsendal|Linsencurry", { may: ["lowLactoseMilk", "milk", "mustard"], masks: "curry aal", ask: "fat" }),
   row("dalMakhani", "dal makhani", "Dal Makhani", { contains: ["milk"] }),
   row("paneerDishes", "palak paneer|saag paneer|paneer tikka", "Palak Paneer|Paneer Tikka", { contains: ["milk"], may: ["cashew", "mustard"], masks: "tikka" }),
   row("samosa", "samosa", "Samosa", { contains: ["wheat"], may: ["meat", "lamb", "milk", "mustard"], ask: "meat" }),
