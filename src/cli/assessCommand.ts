@@ -1,9 +1,11 @@
 import { writeFileSync } from "node:fs";
+import { assessSampleSet } from "../teaching/assessSampleSet.js";
 import { assessSamples } from "../teaching/assessSamples.js";
 import { summariseAssessment } from "../teaching/summariseAssessment.js";
 import { assessText } from "./assessText.js";
 import type { Command } from "./commandLine.js";
 import { readSamples } from "./readSamples.js";
+import { sampleSetText } from "./sampleSetText.js";
 import { startBackend } from "./startBackend.js";
 import { teachErrorWords } from "./teachErrorWords.js";
 
@@ -25,7 +27,13 @@ export async function assessCommand(command: Command & { kind: "assess" }): Prom
   }
   const summary = summariseAssessment(assessed.value);
   const { file: path, split, seed, acceptedMissRate: rate } = command;
+  const sampleSet = assessSampleSet(assessed.value, seed);
   process.stdout.write(assessText(assessed.value, summary, { path, split, seed, rate }));
+  process.stdout.write(`\n${sampleSetText(sampleSet)}`);
+  if (command.reportOut !== undefined) {
+    const { prepared: _, sniffs: _sniffs, rivals: _rivals, ...rest } = assessed.value;
+    writeFileSync(command.reportOut, `${JSON.stringify({ ...rest, summary, sampleSet }, null, 2)}\n`);
+  }
   if (command.jsonOut !== undefined) {
     const lines = assessed.value.sniffs.map((sniff) => `${JSON.stringify(sniff)}\n`);
     writeFileSync(command.jsonOut, lines.join(""));

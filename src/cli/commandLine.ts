@@ -11,6 +11,7 @@ export type Command =
       readonly groups: readonly string[] | undefined;
       readonly acceptedMissRate: number;
       readonly jsonOut: string | undefined;
+      readonly reportOut: string | undefined;
     }
   | {
       readonly kind: "teach";
@@ -32,8 +33,9 @@ export type Command =
 export const USAGE = `nidor: smell what is on a plate, and know when the answer is worthless
 
   nidor assess FILE [--split plate|occasion] [--folds K] [--seed N] [--group NAME]...
-                    [--accepted-miss-rate R] [--json OUT]
-      cross-validate a sniff file: every sniff is judged by a nose that never saw its plate (or occasion)
+                    [--accepted-miss-rate R] [--json OUT] [--report OUT]
+      cross-validate a sniff file: every sniff is judged by a nose that never saw its plate (or occasion);
+      --json writes the answers sniff by sniff, --report all numbers of the printed report
   nidor teach FILE --out NOSE [--seed N] [--name NAME] [--split plate|occasion] [--group NAME]...
       teach a nose from the samples of a sniff file
   nidor check NOSE FILE [--group NAME]... [--accepted-miss-rate R]
@@ -66,6 +68,7 @@ export function commandLine(
         group: { type: "string", multiple: true },
         "accepted-miss-rate": { type: "string", default: String(USUAL_MISS_RATE) },
         json: { type: "string" },
+        report: { type: "string" },
         out: { type: "string" },
         name: { type: "string", default: "my nose" },
       },
@@ -76,7 +79,8 @@ export function commandLine(
     const acceptedMissRate = fraction("--accepted-miss-rate", values["accepted-miss-rate"]);
     if (kind === "assess" && files.length === 1) {
       const folds = whole("--folds", values.folds, 2);
-      return { kind, file: files[0] ?? "", split, folds, acceptedMissRate, jsonOut: values.json, ...common };
+      const out = { jsonOut: values.json, reportOut: values.report };
+      return { kind, file: files[0] ?? "", split, folds, acceptedMissRate, ...out, ...common };
     }
     if (kind === "teach" && files.length === 1) {
       if (values.out === undefined) return { kind: "wrong", why: "teach needs --out NOSE" };

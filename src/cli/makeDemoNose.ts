@@ -5,11 +5,13 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { serialiseNose } from "../nose/noseFile.js";
 import { readSniffFile } from "../sniff/sniffFile.js";
+import { assessSampleSet } from "../teaching/assessSampleSet.js";
 import { assessSamples } from "../teaching/assessSamples.js";
 import { summariseAssessment } from "../teaching/summariseAssessment.js";
 import { teachNose } from "../teaching/teachNose.js";
 import { assessText } from "./assessText.js";
 import { modelCard } from "./modelCard.js";
+import { sampleSetText } from "./sampleSetText.js";
 import { startBackend } from "./startBackend.js";
 
 const models = new URL("../../models/", import.meta.url);
@@ -44,6 +46,7 @@ for (const split of ["plate", "occasion"] as const) {
   if (!assessed.ok) throw new Error(`nothing was assessed: ${assessed.error.kind}`);
   const options = { path: "models/demo.sniffs.jsonl", split, seed: SEED, rate: MISS_RATE };
   reports.push(assessText(assessed.value, summariseAssessment(assessed.value), options));
+  if (split === "plate") reports[0] += `\n${sampleSetText(assessSampleSet(assessed.value, SEED))}`;
 }
 writeFileSync(new URL("README.md", models), modelCard(taught.value.nose, sniffs, fileText.length, reports));
 process.stdout.write(`models/demo.nose.json: ${fileText.length} characters\n${reports.join("\n")}`);

@@ -1,4 +1,5 @@
-import type { Sniff } from "../sniff/sniff.js";
+import type { Channel } from "../kernel/channel.js";
+import type { Sniff, SniffPhase } from "../sniff/sniff.js";
 import { cleanAirReference, type CleanAirReference } from "./cleanAirReference.js";
 import { humidityRise } from "./humidityRise.js";
 import { QUARTERS, quarterLevels } from "./quarterLevels.js";
@@ -27,11 +28,13 @@ export interface SniffFeatures {
  * @returns null if the recipe needs clean air and the sniff has none
  */
 export function extractFeatures(sniff: Sniff, recipe: Recipe): SniffFeatures | null {
-  const clean = sniff.cleanAir === undefined ? null : cleanAirReference(sniff.cleanAir);
+  const order = channelOrder(sniff.sniffer.channels);
+  const headspace = inOrder(sniff.headspace, order);
+  const clean = sniff.cleanAir === undefined ? null : cleanAirReference(inOrder(sniff.cleanAir, order));
   if (clean === null && recipe.reference === "cleanAir") return null;
   const channels = sniff.sniffer.channels.length;
-  const levels = quarterLevels(sniff.headspace);
-  const reference = referenceOf(recipe, sniff, clean, channels);
+  const levels = quarterLevels(headspace);
+  const reference = referenceOf(recipe, headspace, clean, channels);
   const values = recipe.rich
     ? richValues(levels, reference, channels)
     : plainValues(levels, reference, channels);
@@ -54,12 +57,12 @@ export function featureNames(recipe: Recipe, channels: number): string[] {
 
 function referenceOf(
   recipe: Recipe,
-  sniff: Sniff,
+  headspace: SniffPhase,
   clean: CleanAirReference | null,
   channels: number,
 ): Float64Array {
   if (recipe.reference === "cleanAir" && clean !== null) return clean.logOhm;
-  if (recipe.reference === "start") return Float64Array.from(sniff.headspace.ohm[0]!, (ohm) => Math.log(ohm));
+  if (recipe.reference === "start") return Float64Array.from(headspace.ohm[0]!, (ohm) => Math.log(ohm));
   return new Float64Array(channels);
 }
 
@@ -97,4 +100,21 @@ function signalToNoise(
   for (let channel = 0; channel < channels; channel += 1)
     sum += ((levels[last + channel]! - clean.logOhm[channel]!) / clean.noise[channel]!) ** 2;
   return Math.sqrt(sum / channels);
+}
+
+/** Channels by sensor, heater step and dwell time, so that the order in which a sniffer lists them does not matter. */
+function channelOrder(channels: readonly Channel[]): number[] {
+  const key = ({ sensor, heaterC, dwellMs }: Channel) => [sensor, heaterC ?? -Infinity, dwellMs ?? -Infinity];
+  return channels
+    .map((channel, i) => ({ key: key(channel), i }))
+    .sort((a, b) => {
+      const first = a.key.findIndex((value, at) => value !== b.key[at]);
+      return first < 0 ? a.i - b.i : a.key[first]! - b.key[first]!;
+    })
+    .map(({ i }) => i);
+}
+
+function inOrder(phase: SniffPhase, order: readonly number[]): SniffPhase {
+  if (order.every((from, to) => from === to)) return phase;
+  return { atMs: phase.atMs, ohm: phase.ohm.map((sweep) => order.map((from) => sweep[from]!)) };
 }

@@ -160,7 +160,7 @@ function plateVotes() {
     whole(): number {
       let sum = 0;
       for (const { events, sniffs } of votes.values()) sum += events / sniffs;
-      return Math.ceil(sum - 1e-9);
+      return Math.ceil(Math.max(0, sum - 1e-9));
     },
   };
 }

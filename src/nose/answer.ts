@@ -15,7 +15,7 @@ export interface HorizonAnswer {
   readonly logits: Float64Array;
   /** Calibrated probability of *present*, one for each group; null where the group could not be taught. */
   readonly probabilities: readonly (number | null)[];
-  /** How many held-out plates lay as far from the taught ones, as a conformal p-value. */
+  /** How many held-out plates were as strange among the taught ones, as a conformal p-value. */
   readonly familiarity: number;
   readonly signalToNoise: number | null;
   readonly notes: readonly FeatureNote[];
@@ -45,7 +45,7 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
     const features = extractFeatures(headspacePrefix(sniff, horizon.uptoMs), recipe);
     if (features === null) return;
     const x = standardised(horizon.input, features.values, features.humidityRise);
-    const { logits, distance } = mixLogits(nose, horizon, x);
+    const { logits, strangeness } = mixLogits(nose, horizon, x);
     horizons.push({
       horizon: place,
       logits,
@@ -53,7 +53,7 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
         const own = group.horizons[place];
         return own === undefined ? null : calibrate(own.calibration, logits[i]!, own.margin);
       }),
-      familiarity: farShare(horizon.heldOutDistances, distance),
+      familiarity: farShare(horizon.heldOutDistances, strangeness),
       signalToNoise: features.signalToNoise,
       notes: features.notes,
     });
@@ -66,9 +66,9 @@ export function headspaceMs(sniff: Sniff): number {
   return (sniff.headspace.atMs.at(-1) ?? 0) - (sniff.headspace.atMs[0] ?? 0);
 }
 
-/** Conformal p-value of a distance among held-out distances in rising order. */
-function farShare(sorted: Float32Array, distance: number): number {
+/** Conformal p-value of a strangeness among held-out ones in rising order. */
+function farShare(sorted: Float32Array, strangeness: number): number {
   let below = 0;
-  while (below < sorted.length && sorted[below]! < distance) below += 1;
+  while (below < sorted.length && sorted[below]! < strangeness) below += 1;
   return (1 + sorted.length - below) / (sorted.length + 1);
 }

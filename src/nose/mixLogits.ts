@@ -17,8 +17,8 @@ export function softClipped(logit: number): number {
 export interface Mixed {
   /** Mixed log-odds, shape [groups]. */
   readonly logits: Float64Array;
-  /** Distance to the nearest taught plate. */
-  readonly distance: number;
+  /** How far from the taught plates, in units of how far those lie from each other. */
+  readonly strangeness: number;
 }
 
 /**
@@ -43,5 +43,5 @@ export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mi
             : horizon[kind] && linearLogits(horizon[kind], x);
     said?.forEach((logit, group) => (logits[group]! += weight * softClipped(logit)));
   });
-  return { logits, distance: nearest.distance };
+  return { logits, strangeness: nearest.strangeness };
 }

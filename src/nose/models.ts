@@ -49,6 +49,9 @@ export interface NeighbourModel {
   readonly truths: Int16Array;
   /** Which plate each reference is of, so that two sniffs of one plate count once, shape [sniffs]. */
   readonly plates: Int16Array;
+  /** Mean distance of each reference to its own nearest plates: how dense the taught plates lie there, shape [sniffs];
+   * taken as 1 throughout if missing. */
+  readonly localScale?: Float32Array | undefined;
 }
 
 /** Names of the model kinds, in the order in which their log-odds are mixed. */

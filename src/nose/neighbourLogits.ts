@@ -4,12 +4,17 @@ import type { NeighbourModel } from "./models.js";
 export const NEIGHBOURS = 5;
 const PRIOR_VOTES = 0.5;
 
+/** Plates that a distance is averaged over. Breunig and others (2000) advise a few, so that one plate is no crowd. */
+export const LOCAL_PLATES = 3;
+/** Keeps identical sniffs from being infinitely strange beside each other. */
+const LEAST_SCALE = 1e-6;
+
 /** The nearest taught plates. */
 export interface Nearest {
   /** Log-odds of each group, shape [groups]. */
   readonly logits: Float64Array;
-  /** Distance to the nearest taught plate, for "unlike anything taught". */
-  readonly distance: number;
+  /** Distance to the nearest taught plates, in units of how far those lie from their own: for "unlike anything taught". */
+  readonly strangeness: number;
 }
 
 /** Where a standardised feature vector lies in the neighbours' space; `x` has shape [features]. */
@@ -22,8 +27,9 @@ export function whitened(model: Pick<NeighbourModel, "axes" | "whitening">, x: F
 }
 
 /**
- * Votes of the nearest taught plates, nearer ones counting more, over the space of the model.
+ * Votes of the nearest taught plates, nearer ones counting more, and how strange the place is among them.
  *
+ * @see Breunig, Kriegel, Ng and Sander, Proc. ACM SIGMOD (2000), 93-104: local outlier factor (on plain distances here)
  * @param skipPlate - number of a plate that must not vote, for judging a plate by the others
  */
 export function nearestPlates(
@@ -50,7 +56,23 @@ export function nearestPlates(
     }
     return Math.log((present + 0.01) / (absent + 0.01));
   });
-  return { logits, distance: near[0]?.distance ?? Infinity };
+  return { logits, strangeness: strangenessOf(model, near) };
+}
+
+function strangenessOf(model: NeighbourModel, near: readonly { row: number; distance: number }[]): number {
+  let distance = 0;
+  let scale = 0;
+  for (const one of near.slice(0, LOCAL_PLATES)) {
+    distance += one.distance;
+    scale += model.localScale?.[one.row] ?? 1;
+  }
+  return near.length === 0 ? Infinity : distance / Math.max(LEAST_SCALE, scale);
+}
+
+/** Mean distance to the nearest plates but `skipPlate`. */
+export function localDistance(model: NeighbourModel, place: Float64Array, skipPlate: number): number {
+  const near = nearestFirst(model, place, skipPlate).slice(0, LOCAL_PLATES);
+  return near.reduce((sum, { distance }) => sum + distance, 0) / Math.max(1, near.length);
 }
 
 /** The nearest sniff of each plate, nearest plate first. */

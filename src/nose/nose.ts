@@ -43,7 +43,7 @@ export interface HorizonNose {
   readonly discriminant: LinearModel | null;
   readonly trees: Forest | null;
   readonly neighbours: NeighbourModel;
-  /** Distance of each held-out plate to the nearest taught plate, in rising order. */
+  /** Relative distance (strangeness) of each held-out plate to the plates taught without it, in rising order. */
   readonly heldOutDistances: Float32Array;
 }
 
@@ -85,6 +85,8 @@ export interface Nose {
   readonly platesTaught: number;
   readonly sniffsTaught: number;
   readonly occasionsTaught: number;
+  /** Name of each number in a group's `plate`, so that two noses can be compared on the same held-out plates; noses without it cannot be. */
+  readonly plateNames?: readonly string[] | undefined;
   readonly groups: readonly GroupNose[];
   /** Shared by all horizons; null if the nets weigh nothing. */
   readonly nets: NetEnsemble | null;

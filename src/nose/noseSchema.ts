@@ -70,6 +70,7 @@ const neighbours = v.object({
   references: floats,
   truths: shorts,
   plates: shorts,
+  localScale: v.optional(floats),
 });
 
 const horizon = v.object({
@@ -175,6 +176,7 @@ export const noseSchema = v.object({
   platesTaught: count,
   sniffsTaught: count,
   occasionsTaught: count,
+  plateNames: v.optional(v.array(v.string())),
   groups: v.array(group),
   nets: v.nullable(nets),
   horizons: v.pipe(v.array(horizon), v.nonEmpty("needs at least one horizon")),

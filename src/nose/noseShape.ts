@@ -10,6 +10,8 @@ export function shapeFault(nose: Nose): string | null {
   const groups = nose.groups.length;
   for (const [i, group] of nose.groups.entries()) {
     const fault = groupFault(group, nose.horizons.length);
+    const names = nose.plateNames?.length ?? Infinity;
+    if (group.plate.some((plate) => plate < 0 || plate >= names)) return `groups.${i}.plate`;
     if (fault !== null) return `groups.${i}.${fault}`;
   }
   if (nose.nets !== null) {
@@ -61,7 +63,8 @@ function horizonFault(horizon: HorizonNose, features: number, groups: number): s
   if (
     neighbours.whitening.length !== neighbours.axes * features ||
     neighbours.references.length !== rows * neighbours.axes ||
-    neighbours.truths.length !== rows * groups
+    neighbours.truths.length !== rows * groups ||
+    (neighbours.localScale?.length ?? rows) !== rows
   )
     return "neighbours";
   return trees !== null && !forestFits(trees, features, groups) ? "trees" : null;

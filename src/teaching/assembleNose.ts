@@ -114,18 +114,24 @@ function groupNose(
         };
       })
     : [];
-  // Held out by occasion, servings of one dish on one occasion are no independent evidence: they count as one.
-  const servings = numbersOf(prepared.sniffs.map(({ occasion, dish }) => `${occasion}\n${dish}`));
-  const unitOf = (row: number) => (work.options.split === "occasion" ? servings : prepared.plates)[row]!;
+  const units = unitsOf(work);
   return {
     name,
     platesPresent: platesWith(1),
     platesAbsent: platesWith(0),
     truth: Int16Array.from(rows, (row) => prepared.truth[row * cases.groupCount + group]!),
-    plate: Int16Array.from(rows, (row) => unitOf(row)),
+    plate: Int16Array.from(rows, (row) => units.numbers[row]!),
     fold: Int16Array.from(rows, (row) => work.foldOf[row]!),
     horizons,
   };
+}
+
+/** What counts as one piece of evidence: a plate; or, held out by occasion, the servings of one dish on it together. */
+function unitsOf({ prepared, options }: Work): { names: string[]; numbers: Int32Array } {
+  const names = prepared.sniffs.map(({ plate, occasion, dish }) =>
+    options.split === "occasion" ? `${occasion}: ${dish}` : plate,
+  );
+  return { names: [...new Set(names)], numbers: numbersOf(names) };
 }
 
 function noseReport(
@@ -198,7 +204,7 @@ function packed(
       discriminant: uses("discriminant", place) ? own.discriminant : null,
       trees: uses("trees", place) ? own.trees : null,
       neighbours: own.neighbours,
-      heldOutDistances: plateDistances(prepared, heldOut[place]!, cases.rows),
+      heldOutDistances: plateStrangeness(prepared, heldOut[place]!, cases.rows),
     };
   });
   return {
@@ -211,6 +217,7 @@ function packed(
     platesTaught: new Set(prepared.plates).size,
     sniffsTaught: prepared.sniffs.length,
     occasionsTaught: new Set(prepared.occasions).size,
+    plateNames: unitsOf(work).names,
     groups,
     nets: spans.some((_, place) => uses("nets", place)) ? fitted.nets : null,
     horizons,
@@ -219,13 +226,13 @@ function packed(
   };
 }
 
-/** Mean distance of each held-out plate to the nearest taught one, in rising order. */
-function plateDistances(prepared: Prepared, heldOut: HeldOutLogits, rows: readonly number[]): Float32Array {
+/** Mean strangeness of each held-out plate, in rising order. */
+function plateStrangeness(prepared: Prepared, heldOut: HeldOutLogits, rows: readonly number[]): Float32Array {
   const sums = new Map<number, { sum: number; count: number }>();
   for (const row of rows) {
     const plate = prepared.plates[row]!;
     const held = sums.get(plate) ?? { sum: 0, count: 0 };
-    sums.set(plate, { sum: held.sum + heldOut.distances[row]!, count: held.count + 1 });
+    sums.set(plate, { sum: held.sum + heldOut.strangeness[row]!, count: held.count + 1 });
   }
   return Float32Array.from([...sums.values()], ({ sum, count }) => sum / count).sort();
 }

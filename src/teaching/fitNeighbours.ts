@@ -1,7 +1,7 @@
 import type { NeighbourModel } from "../nose/models.js";
 import { ledoitWolf } from "../stats/ledoitWolf.js";
 import { cholesky, covariance, forwardSolve, identityMatrix, matMul } from "../stats/linearAlgebra.js";
-import { whitened } from "../nose/neighbourLogits.js";
+import { localDistance, whitened } from "../nose/neighbourLogits.js";
 import { symmetricEigen } from "./symmetricEigen.js";
 import { rowOf, type Table } from "./table.js";
 
@@ -30,7 +30,19 @@ export function fitNeighbours(table: Table, kinds: Int32Array, plates: Int32Arra
     for (let group = 0; group < table.groups; group += 1)
       truths[at * table.groups + group] = table.truth[row * table.groups + group]!;
   });
-  return { axes, whitening, references, truths, plates: Int16Array.from(rows, (row) => plates[row]!) };
+  const model = {
+    axes,
+    whitening,
+    references,
+    truths,
+    plates: Int16Array.from(rows, (row) => plates[row]!),
+    localScale: new Float32Array(rows.length),
+  };
+  rows.forEach((row, at) => {
+    const place = Float64Array.from(references.subarray(at * axes, (at + 1) * axes));
+    model.localScale[at] = localDistance(model, place, plates[row]!);
+  });
+  return model;
 }
 
 /** Keeps the directions in which the whitened sniffs differ most: what is left is as round as noise. */

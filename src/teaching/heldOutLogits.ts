@@ -10,14 +10,14 @@ import { rowOf } from "./table.js";
 export interface HeldOutLogits {
   /** In the order of MODEL_KINDS, each of shape [rows, groups]. */
   readonly models: readonly Float64Array[];
-  /** Distance to the nearest taught plate, shape [rows]. */
-  readonly distances: Float64Array;
+  /** Strangeness among the taught plates, shape [rows]. */
+  readonly strangeness: Float64Array;
 }
 
 export function emptyHeldOut(rows: number, groups: number): HeldOutLogits {
   return {
     models: MODEL_KINDS.map(() => new Float64Array(rows * groups)),
-    distances: new Float64Array(rows),
+    strangeness: new Float64Array(rows),
   };
 }
 
@@ -31,7 +31,7 @@ export function judgePlain(into: HeldOutLogits, fitted: FittedHorizon, rows: rea
     if (fitted.discriminant !== null) put(into, "discriminant", row, linearLogits(fitted.discriminant, x));
     if (fitted.trees !== null) put(into, "trees", row, forestLogits(fitted.trees, x, groups));
     put(into, "neighbours", row, nearest.logits);
-    into.distances[row] = nearest.distance;
+    into.strangeness[row] = nearest.strangeness;
   }
 }
 

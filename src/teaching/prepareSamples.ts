@@ -46,7 +46,9 @@ export function prepareSamples(
   };
   const wanted = groups ?? namedGroups(samples);
   const seen = new Set<string>();
-  let kept = keep(samples, "duplicate", ({ id }) => !seen.has(id) && seen.add(id) !== undefined);
+  // In the order of their ids, so that the order of the file does not matter.
+  const sorted = [...samples].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+  let kept = keep(sorted, "duplicate", ({ id }) => !seen.has(id) && seen.add(id) !== undefined);
   kept = keep(kept, "noKnownGroup", (sniff) => wanted.some((group) => isKnown(sniff, group)));
   if (kept.length === 0) return err({ kind: "noKnownGroup" });
   const snifferId = mostCommon(kept.map(({ sniffer }) => sniffer.id));

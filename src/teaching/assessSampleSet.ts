@@ -1,0 +1,27 @@
+import { RECIPES, recipeOf } from "../features/recipe.js";
+import type { Assessment } from "./assessSamples.js";
+import { leakChecks, type LeakReport } from "./leakChecks.js";
+import { learningCurve, type LearningPoint } from "./learningCurve.js";
+import { leaveFoodOut, type UnlikeReport } from "./leaveFoodOut.js";
+
+/** What the samples themselves are like, whatever the nose. */
+export interface SampleSetReport {
+  readonly leaks: LeakReport;
+  readonly learningCurve: readonly LearningPoint[];
+  /** Null if no dish came up on more than one plate. */
+  readonly unlike: UnlikeReport | null;
+}
+
+/** Leak checks, learning curve and the test of "unlike anything taught", on the recipe that most folds chose. */
+export function assessSampleSet(assessment: Assessment, seed: number): SampleSetReport {
+  const { prepared, choices } = assessment;
+  const votes = new Map<number, number>();
+  for (const { recipe } of choices) votes.set(recipe, (votes.get(recipe) ?? 0) + 1);
+  const [most] = [...votes].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+  const recipe = recipeOf(most?.[0] ?? 1) ?? RECIPES[0]!;
+  return {
+    leaks: leakChecks(prepared, seed),
+    learningCurve: learningCurve(prepared, recipe, seed),
+    unlike: leaveFoodOut(prepared, recipe, seed),
+  };
+}
