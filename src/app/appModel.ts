@@ -1,19 +1,17 @@
 /** The app's parts, put together once. Places read their signals and call them; nothing here draws. */
-import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { findPlate } from "../finding/findPlate.js";
-import type { FindingRequest, PlateFinding } from "../finding/finding.js";
-import type { Sniff } from "../sniff/sniff.js";
-import type { InterruptedAction } from "../views/interruptedView.js";
+import type { ReadonlySignal } from "@preact/signals";
+import type { Result } from "../kernel/result.js";
+import type { StoreError } from "../store/storeError.js";
 import { createTeachClient } from "../worker/teachClient.js";
-import { createCheckControl, type CheckControl } from "./checkControl.js";
-import { checkSubject } from "./checkSubject.js";
+import { createChecks, type Checks } from "./checks.js";
 import { createDietControl, type DietControl } from "./dietControl.js";
 import { createDrafts, type Drafts } from "./drafts.js";
 import { createNoseControl, type NoseControl } from "./noseControl.js";
+import { createJarControl, type JarControl } from "./nose/jarControl.js";
+import { createSampleControl, type SampleControl } from "./nose/sampleControl.js";
 import { onlineSignal } from "./online.js";
-import { clearPlateForm, createPlateForm, type PlateForm } from "./plateForm.js";
+import { createPlateForm, type PlateForm } from "./plateForm.js";
 import type { Ports } from "./ports.js";
-import type { PracticeDish } from "./practice.js";
 import { createPracticeKitchen, type PracticeKitchen } from "./practiceKitchen.js";
 import { createPreferencesControl, type PreferencesControl } from "./preferencesControl.js";
 import { createRouter, type Router } from "./router.js";
@@ -21,7 +19,7 @@ import { registerServiceWorker, type Updates } from "./serviceWorker.js";
 import { createSnifferControl, type SnifferControl } from "./snifferControl.js";
 import { createToasts, type Toasts } from "./toasts.js";
 
-export interface AppModel {
+export interface AppModel extends Checks {
   readonly ports: Ports;
   readonly router: Router;
   readonly updates: Updates;
@@ -32,19 +30,14 @@ export interface AppModel {
   readonly sniffers: SnifferControl;
   readonly kitchen: PracticeKitchen;
   readonly noses: NoseControl;
-  readonly check: CheckControl;
-  readonly checkRunning: ReadonlySignal<boolean>;
+  readonly samples: SampleControl;
+  readonly jar: JarControl;
   readonly drafts: Drafts;
   readonly plate: PlateForm;
-  /** What the virtual cook served for the check that runs or just ended. */
-  readonly served: ReadonlySignal<PracticeDish | null>;
-  /** Groups to judge: what the person avoids, or all that the nose knows. */
-  readonly groups: ReadonlySignal<readonly string[]>;
-  judge(sniff: Sniff): PlateFinding;
-  beginCheck(): void;
-  /** Leaves a finished check: the next plate starts with an empty form. */
-  leaveCheck(): void;
-  resolveInterruption(action: InterruptedAction): void;
+  /** Says what the storage refused and what to do. */
+  tellStoreError(error: StoreError): void;
+  /** Takes away everything made from demo data, for good. */
+  dropDemo(): Promise<Result<number, StoreError>>;
 }
 
 export function createAppModel(ports: Ports): AppModel {
@@ -55,76 +48,52 @@ export function createAppModel(ports: Ports): AppModel {
     () => new Worker(new URL("../worker/teachWorker.ts", import.meta.url), { type: "module" }),
   );
   const noses = createNoseControl(ports, teachers, new URL("wasm/", document.baseURI).href);
+  const samples = createSampleControl(ports);
   const sniffers = createSnifferControl();
+  const jar = createJarControl(ports, sniffers.state);
   const drafts = createDrafts(ports);
   const kitchen = createPracticeKitchen(ports);
-  const served = signal<PracticeDish | null>(null);
-  const nose = computed(() => (noses.active.value.kind === "ready" ? noses.active.value.nose : null));
-  const groups = computed<readonly string[]>(() => {
-    // Before the diet is read, no group is known: a check must not begin without an allergy.
-    if (!diet.ready.value) return [];
-    const wanted = diet.groups.value;
-    return wanted.length > 0 ? wanted : (nose.value?.groups.map(({ name }) => name) ?? []);
-  });
-
-  function judge(sniff: Sniff): PlateFinding {
-    const request: FindingRequest = {
-      groups: groups.value,
-      acceptedMissRate: preferences.preferences.value.acceptedMissRate,
-      allergyGroups: diet.allergyGroups.value,
-      beliefs: plate.beliefs.value,
-    };
-    return findPlate(nose.value, sniff, request);
-  }
-
-  const check = createCheckControl({
-    sniffers,
-    assess: (sniff) => {
-      const finding = judge(sniff);
-      return { finding, settled: finding.groups.every(({ verdict }) => verdict !== "uncertain") };
-    },
-    saveDraft: (sniff) => void drafts.keep(sniff),
-    onPhase: (phase) => kitchen.serve(phase === "headspace" ? served.value : null),
-  });
-
-  function beginCheck(): void {
-    const { value } = sniffers.state;
-    if (value.kind !== "ready") return;
-    served.value = value.sniffer.virtual ? kitchen.choose(plate.practiceDish.value) : null;
-    check.begin(checkSubject(ports, value.sniffer, plate.dish.value, nose.value));
-  }
-
-  const resolutions: Readonly<Record<InterruptedAction, () => void>> = {
-    useGathered: () => check.send({ kind: "finishNow" }),
-    goOn: () => check.send({ kind: "goOnUnsteady" }),
-    restart: beginCheck,
-    reconnect: () => void sniffers.reconnect(),
+  const toasts = createToasts();
+  const router = createRouter();
+  const tellStoreError = ({ kind }: StoreError) => {
+    const { trouble } = preferences.words.value.text;
+    toasts.show(`${trouble.notKept} ${trouble.kinds[kind]}`);
   };
-
-  return {
+  const checks = createChecks({
     ports,
-    router: createRouter(),
+    preferences,
+    diet,
+    noses,
+    sniffers,
+    jar,
+    drafts,
+    kitchen,
+    plate,
+    router,
+    tellStoreError,
+  });
+  return {
+    ...checks,
+    ports,
+    router,
     updates: registerServiceWorker(),
-    toasts: createToasts(),
+    toasts,
     online: onlineSignal(),
     preferences,
     diet,
     sniffers,
     kitchen,
     noses,
-    check,
-    checkRunning: computed(() => !["idle", "done"].includes(check.state.value.phase)),
+    samples,
+    jar,
     drafts,
     plate,
-    served,
-    groups,
-    judge,
-    beginCheck,
-    leaveCheck: () => {
-      check.send({ kind: "cancel" });
-      served.value = null;
-      clearPlateForm(plate);
+    tellStoreError,
+    dropDemo: async () => {
+      await preferences.change({ demoDropped: true });
+      const dropped = await samples.dropDemo();
+      await noses.load();
+      return dropped;
     },
-    resolveInterruption: (action) => resolutions[action](),
   };
 }

@@ -1,4 +1,5 @@
 /** Cautions, questions and groups for the dish that is typed, by the person's diet. */
+import type * as dietTables from "./dietTables.js";
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import type { Caution } from "../diet/caution.js";
 import type { DietProfile } from "../diet/profile.js";
@@ -6,7 +7,7 @@ import type { CautionView } from "../views/cautionsView.js";
 import type { PlateForm } from "./plateForm.js";
 import type { PreferencesControl } from "./preferencesControl.js";
 
-type DietTables = typeof import("./dietTables.js");
+type DietTables = typeof dietTables;
 
 /** Suggestions under the dish field that still leave room for the hand. */
 const MOST_SUGGESTIONS = 5;

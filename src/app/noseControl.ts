@@ -1,7 +1,8 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
 import { signal, type ReadonlySignal } from "@preact/signals";
+import { readPreferences } from "../flows/preferences.js";
 import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
-import { ok, type Result } from "../kernel/result.js";
+import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
 import { parseNose, serialiseNose, type NoseFileError } from "../nose/noseFile.js";
 import type { StoreError } from "../store/storeError.js";
@@ -22,7 +23,7 @@ export interface NoseControl {
   decide(accept: boolean): Promise<Result<void, StoreError>>;
   dismissProblem(): void;
   putBack(id: string): Promise<Result<void, StoreError>>;
-  importNose(fileText: string): Promise<Result<void, NoseFileError | StoreError>>;
+  importNose(fileText: string): Promise<Result<void, NoseFileError | { readonly kind: "storage" }>>;
   exportNose(id: string): Promise<Result<string, StoreError>>;
 }
 
@@ -36,8 +37,9 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
   };
 
   async function load(): Promise<void> {
-    const noses = await store.listNoses();
-    if (noses.ok && noses.value.noses.length === 0) await installDemoNose(ports);
+    const [noses, settings] = [await store.listNoses(), await store.getSettings()];
+    const unwanted = !settings.ok || readPreferences(settings.value).preferences.demoDropped;
+    if (noses.ok && noses.value.noses.length === 0 && !unwanted) await installDemoNose(ports);
     active.value = await readActive(ports);
   }
 
@@ -98,7 +100,8 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
       const nose = parseNose(fileText);
       if (!nose.ok) return nose;
       const kept = await keepNose(ports, nose.value, false);
-      return kept.ok ? use(nose.value.id, "accepted") : kept;
+      const used = kept.ok ? await use(nose.value.id, "accepted") : kept;
+      return used.ok ? used : err({ kind: "storage" });
     },
     exportNose: async (id) => {
       const stored = await store.getNose(id);

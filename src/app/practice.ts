@@ -9,3 +9,6 @@ export interface PracticeDish {
   readonly name: string;
   readonly groups: GroupTruths;
 }
+
+/** Dish that stands in for the check jar in practice: the same serving each time. */
+export const PRACTICE_JAR = "wine-clams";

@@ -23,6 +23,8 @@ export const hashOf = (place: Place, ...page: readonly string[]): string =>
 export interface Router {
   readonly route: ReadonlySignal<Route>;
   go(place: Place, ...page: readonly string[]): void;
+  /** As `go`, but the way back does not lead here again: for a form that is done with. */
+  replace(place: Place, ...page: readonly string[]): void;
   back(): void;
 }
 
@@ -38,6 +40,7 @@ export function createRouter(): Router {
     go: (place, ...page) => {
       location.hash = hashOf(place, ...page);
     },
+    replace: (place, ...page) => location.replace(hashOf(place, ...page)),
     back: () => history.back(),
   };
 }

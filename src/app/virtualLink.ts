@@ -10,7 +10,7 @@ import {
   writeValue,
   type VirtualSniffer,
 } from "../virtual/virtualSniffer.js";
-import { PRACTICE_SPEED, type PracticeDish } from "./practice.js";
+import { PRACTICE_JAR, PRACTICE_SPEED, type PracticeDish } from "./practice.js";
 
 const STEP_MS = 100;
 /** A week after the last evening on which the demo nose was taught. */
@@ -72,7 +72,9 @@ export function openVirtualLink(name: string, seed: number, speed = PRACTICE_SPE
     dishes: NIGHT_MARKET.map((dish) => ({ id: dish.id, name: dish.name, groups: truthsOf(dish) })),
     serve: (dishId) => {
       const dish = NIGHT_MARKET.find(({ id }) => id === dishId);
-      sniffer = serve(sniffer, dish === undefined ? null : plateOf(dish, random));
+      // A check jar must be the same each time; a plate never is.
+      const chance = dishId === PRACTICE_JAR ? seededRandom(1) : random;
+      sniffer = serve(sniffer, dish === undefined ? null : plateOf(dish, chance));
     },
   };
 }

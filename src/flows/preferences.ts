@@ -18,6 +18,8 @@ export interface Preferences {
   readonly theme: Theme;
   /** BCP 47 tag; null: as the browser prefers. */
   readonly language: string | null;
+  /** The demo data was taken away: it is not put in place again. */
+  readonly demoDropped: boolean;
 }
 
 const profileSchema = v.object({
@@ -40,6 +42,7 @@ const preferencesSchema = v.object({
   acceptedMissRate: v.fallback(v.pipe(v.number(), v.gtValue(0), v.ltValue(1)), USUAL_ACCEPTED_MISS_RATE),
   theme: v.fallback(v.picklist(THEMES), "system"),
   language: v.fallback(v.nullable(v.string()), null),
+  demoDropped: v.fallback(v.boolean(), false),
 });
 
 /** What was kept, and whether the diet in it could not be read: a lost allergy must be told, never passed over. */

@@ -9,6 +9,7 @@ export interface SamplesCalls {
   readonly onBack: () => void;
   readonly onRemove: (sniffId: string) => void;
   readonly onDropDemo: () => void;
+  readonly onBringInDemo: () => void;
   readonly onMore: () => void;
 }
 
@@ -40,6 +41,7 @@ export function SamplesScreen({ view, calls }: { readonly view: SamplesView; rea
       )}
       {view.more !== null && <ShowMore label={view.more} onMore={calls.onMore} />}
       {view.dropDemo !== null && <Button onClick={calls.onDropDemo}>{view.dropDemo}</Button>}
+      {view.bringInDemo !== null && <Button onClick={calls.onBringInDemo}>{view.bringInDemo}</Button>}
     </div>
   );
 }

@@ -51,6 +51,7 @@ export interface SamplesView {
   readonly remove: string;
   readonly more: string | null;
   readonly dropDemo: string | null;
+  readonly bringInDemo: string | null;
   readonly empty: { readonly title: string; readonly text: string } | null;
 }
 
@@ -91,6 +92,7 @@ export function samplesView(state: SamplesState, words: SampleWords): SamplesVie
     remove: text.remove,
     more: samples.length > shown ? words.text.common.more : null,
     dropDemo: samples.some(({ demo }) => demo) ? text.dropDemo : null,
+    bringInDemo: samples.some(({ demo }) => demo) ? null : text.bringInDemo,
     empty: samples.length === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
   };
 }

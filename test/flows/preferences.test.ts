@@ -11,9 +11,16 @@ const profile: DietProfile = {
 };
 
 it("reads back what was chosen", () => {
-  const kept = { diet: profile, acceptedMissRate: 0.05, theme: "dark", language: "de", changedAt: null };
+  const kept = {
+    diet: profile,
+    acceptedMissRate: 0.05,
+    theme: "dark",
+    language: "de",
+    demoDropped: true,
+    changedAt: null,
+  };
   expect(readPreferences(kept)).toEqual({
-    preferences: { profile, acceptedMissRate: 0.05, theme: "dark", language: "de" },
+    preferences: { profile, acceptedMissRate: 0.05, theme: "dark", language: "de", demoDropped: true },
     profileLost: false,
   });
 });

@@ -1,6 +1,69 @@
+import { useEffect } from "preact/hooks";
+import { NoseHomeActions, NoseHomeScreen } from "../../screens/NoseHomeScreen.js";
+import { NoseReportScreen } from "../../screens/NoseReportScreen.js";
+import { noseHomeView } from "../../views/noseHomeView.js";
+import { noseReportView } from "../../views/noseReportView.js";
 import type { AppModel } from "../appModel.js";
+import { FitnessPage } from "../nose/FitnessPage.js";
+import { KeepSamplePage } from "../nose/KeepSamplePage.js";
+import { SamplesPage } from "../nose/SamplesPage.js";
+import { TeachPage } from "../nose/TeachPage.js";
+import { VersionsPage } from "../nose/VersionsPage.js";
 import { Frame } from "./Frame.js";
 
+/** Nose: the model in use, its samples and versions, and the sniffer's fitness. */
 export function NosePlace({ app }: { readonly app: AppModel }) {
-  return <Frame app={app}>{null}</Frame>;
+  useEffect(() => {
+    void app.samples.load();
+    return app.ports.store.subscribe(["sniffs"], () => void app.samples.load());
+  }, []);
+  const [page, id] = app.router.route.value.page;
+  switch (page) {
+    case "keep":
+      return <KeepSamplePage app={app} sniffId={id ?? ""} />;
+    case "samples":
+      return <SamplesPage app={app} />;
+    case "teach":
+      return <TeachPage app={app} />;
+    case "versions":
+      return <VersionsPage app={app} />;
+    case "fitness":
+      return <FitnessPage app={app} />;
+    case "report":
+      return <ReportPage app={app} />;
+    default:
+      return <NoseHome app={app} />;
+  }
+}
+
+function NoseHome({ app }: { readonly app: AppModel }) {
+  const view = noseHomeView(
+    {
+      active: app.noses.active.value,
+      samples: app.samples.samples.value.length,
+      acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
+      groups: app.groups.value,
+      nowMs: app.ports.nowMs(),
+    },
+    app.preferences.words.value,
+  );
+  return (
+    <Frame
+      app={app}
+      actions={<NoseHomeActions label={view.teach} onTeach={() => app.router.go("nose", "teach")} />}
+    >
+      <NoseHomeScreen view={view} onOpen={(page) => app.router.go("nose", page)} />
+    </Frame>
+  );
+}
+
+function ReportPage({ app }: { readonly app: AppModel }) {
+  const active = app.noses.active.value;
+  if (active.kind !== "ready") return <NoseHome app={app} />;
+  const view = noseReportView(active.nose, null, app.preferences.words.value);
+  return (
+    <Frame app={app}>
+      <NoseReportScreen view={view} onBack={() => app.router.go("nose")} />
+    </Frame>
+  );
 }

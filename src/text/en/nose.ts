@@ -80,7 +80,8 @@ export const nose = {
     noDish: "Dish not named",
     inIt: (groups: string) => `with ${groups}`,
     notInIt: (groups: string) => `without ${groups}`,
-    dropDemo: "Remove all demo samples",
+    dropDemo: "Remove all demo data",
+    bringInDemo: "Bring in the demo samples",
   },
   keep: {
     title: "Keep as a sample",

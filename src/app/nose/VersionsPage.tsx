@@ -1,0 +1,92 @@
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { VersionsScreen } from "../../screens/VersionsScreen.js";
+import type { NoseList } from "../../store/noseStore.js";
+import { versionsView, type NoseImportFault, type VersionsState } from "../../views/versionsView.js";
+import type { AppModel } from "../appModel.js";
+import { download, fileName } from "../files.js";
+import { Frame } from "../places/Frame.js";
+
+/** No nose comes near this; what does is something else. */
+const LARGEST_NOSE_BYTES = 16 * 1024 * 1024;
+
+/** All noses, what was decided of them, and files in and out. */
+export function VersionsPage({ app }: { readonly app: AppModel }) {
+  const list = useSignal<NoseList | null>(null);
+  const fault = useSignal<NoseImportFault | null>(null);
+  const brought = useSignal<VersionsState["brought"]>(null);
+  const { noses, samples, ports } = app;
+
+  const load = async () => {
+    const read = await ports.store.listNoses();
+    if (read.ok) list.value = read.value;
+    else app.tellStoreError(read.error);
+  };
+  useEffect(() => {
+    void load();
+    return ports.store.subscribe(["noses"], () => void load());
+  }, []);
+
+  const view = versionsView(
+    {
+      noses: list.value?.noses ?? [],
+      activeId: list.value?.activeId ?? null,
+      decisions: (list.value?.history ?? []).toReversed(),
+      fault: fault.value,
+      brought: brought.value,
+    },
+    app.preferences.words.value,
+  );
+
+  async function putBack(id: string): Promise<void> {
+    const done = await noses.putBack(id);
+    if (!done.ok) app.tellStoreError(done.error);
+  }
+
+  async function exportNose(id: string): Promise<void> {
+    const text = await noses.exportNose(id);
+    const name = list.value?.noses.find((nose) => nose.id === id)?.name ?? id;
+    if (text.ok) download(fileName("nose", `${name}.json`), text.value, "application/json");
+    else app.tellStoreError(text.error);
+  }
+
+  async function importNose(file: File): Promise<void> {
+    fault.value = null;
+    if (file.size > LARGEST_NOSE_BYTES) {
+      fault.value = { kind: "tooLarge" };
+      return;
+    }
+    const read = await noses.importNose(await file.text());
+    if (!read.ok) fault.value = read.error;
+  }
+
+  async function importSamples(file: File): Promise<void> {
+    brought.value = null;
+    fault.value = null;
+    const read = await samples.bringIn(file);
+    if (read.ok) brought.value = read.value;
+    else fault.value = read.error.kind === "tooLarge" ? { kind: "tooLarge" } : { kind: "storage" };
+  }
+
+  async function exportSamples(): Promise<void> {
+    const text = await samples.asFile();
+    if (text.ok) download("nidor-samples.sniffs.jsonl", text.value, "application/jsonl");
+    else app.tellStoreError(text.error);
+  }
+
+  return (
+    <Frame app={app}>
+      <VersionsScreen
+        view={view}
+        calls={{
+          onBack: () => app.router.go("nose"),
+          onPutBack: (id) => void putBack(id),
+          onExport: (id) => void exportNose(id),
+          onImport: (file) => void importNose(file),
+          onImportSamples: (file) => void importSamples(file),
+          onExportSamples: () => void exportSamples(),
+        }}
+      />
+    </Frame>
+  );
+}
