@@ -1,0 +1,151 @@
+/** The list of meals: rows read in the background, searched and filtered in memory, kept up with the store. */
+import { computed, signal, type ReadonlySignal } from "@preact/signals";
+import { SNAPSHOT_VERDICTS } from "../../meals/findingSnapshot.js";
+import type { Meal } from "../../meals/meal.js";
+import type { MealFilter } from "../../meals/mealSearch.js";
+import type { Store } from "../../store/store.js";
+import type { StoreError } from "../../store/storeError.js";
+import {
+  groupsIn,
+  matchingMeals,
+  NO_ROWS,
+  placesIn,
+  rowsOf,
+  withMeal,
+  withoutMeal,
+  withPage,
+  type MealRows,
+} from "./mealRows.js";
+import { readMealPages } from "./readMeals.js";
+
+/** How many rows are drawn at first, and how many more each time the end comes near. */
+const SHOWN_AT_ONCE = 50;
+/** Writes that follow one another closely are read once. */
+const SETTLE_MS = 150;
+/** While the rest is read, the list is drawn anew at most so often. */
+const REDRAW_MS = 400;
+
+/** The option of a choice that lets everything through. */
+const ANY = "any";
+
+export type Reading =
+  | { readonly kind: "reading" }
+  | { readonly kind: "read" }
+  | { readonly kind: "failed"; readonly error: StoreError };
+
+export interface MealsList {
+  readonly reading: ReadonlySignal<Reading>;
+  readonly filter: ReadonlySignal<MealFilter>;
+  readonly matching: ReadonlySignal<readonly Meal[]>;
+  readonly shown: ReadonlySignal<number>;
+  /** All meals that are kept, read or not. */
+  readonly total: ReadonlySignal<number>;
+  readonly groups: ReadonlySignal<readonly string[]>;
+  /** The latest first. */
+  readonly places: ReadonlySignal<readonly string[]>;
+  search(text: string): void;
+  narrow(key: "group" | "verdict" | "place" | "truth", option: string): void;
+  reactionOnly(on: boolean): void;
+  clear(): void;
+  more(): void;
+  /** What this page itself wrote or took away, shown before the store has been read again. */
+  put(meal: Meal): void;
+  drop(id: string): void;
+  retry(): void;
+  /** Stops following the store. */
+  close(): void;
+}
+
+export function createMealsList(store: Store, now: () => number = () => performance.now()): MealsList {
+  const rows = signal<MealRows>(NO_ROWS);
+  const counted = signal(0);
+  const reading = signal<Reading>({ kind: "reading" });
+  const filter = signal<MealFilter>({});
+  const shown = signal(SHOWN_AT_ONCE);
+  let round = 0;
+  let settling: ReturnType<typeof setTimeout> | undefined;
+
+  async function read(): Promise<void> {
+    round += 1;
+    const mine = round;
+    // A first reading shows what it has; a later one takes the place of the old rows when it is whole.
+    const isFirst = reading.value.kind !== "read";
+    let gathered = NO_ROWS;
+    let drawnAt = -Infinity;
+    const count = await store.countMeals();
+    if (mine !== round) return;
+    const outcome = await readMealPages(store, {}, (page, isLast) => {
+      if (mine !== round) return false;
+      gathered = gathered === NO_ROWS ? rowsOf(page) : withPage(gathered, page);
+      if (isLast || (isFirst && now() - drawnAt > REDRAW_MS)) {
+        drawnAt = now();
+        rows.value = gathered;
+        counted.value = isLast || !count.ok ? gathered.meals.length : count.value;
+      }
+      return true;
+    });
+    if (mine !== round) return;
+    reading.value = outcome.ok ? { kind: "read" } : { kind: "failed", error: outcome.error };
+  }
+
+  function change(next: MealFilter): void {
+    filter.value = next;
+    shown.value = SHOWN_AT_ONCE;
+  }
+
+  const unsubscribe = store.subscribe(["meals"], () => {
+    clearTimeout(settling);
+    settling = setTimeout(() => void read(), SETTLE_MS);
+  });
+  void read();
+
+  const matching = computed(() => matchingMeals(rows.value, filter.value));
+  return {
+    reading,
+    filter,
+    matching,
+    shown,
+    total: computed(() => Math.max(counted.value, rows.value.meals.length)),
+    groups: computed(() => groupsIn(rows.value)),
+    places: computed(() => placesIn(rows.value)),
+    search: (text) => change({ ...filter.value, text }),
+    narrow: (key, option) => change(narrowed(filter.value, key, option)),
+    reactionOnly: (on) => change(without(filter.value, "reaction", on ? { reaction: true } : {})),
+    clear: () => change({}),
+    more: () => {
+      shown.value = Math.min(matching.value.length, shown.value + SHOWN_AT_ONCE);
+    },
+    put: (meal) => {
+      rows.value = withMeal(rows.value, meal);
+    },
+    drop: (id) => {
+      rows.value = withoutMeal(rows.value, id);
+      counted.value = Math.max(0, counted.value - 1);
+    },
+    retry: () => void read(),
+    close: () => {
+      round += 1;
+      clearTimeout(settling);
+      unsubscribe();
+    },
+  };
+}
+
+/** The filter with one choice made, or taken back by "any". */
+export function narrowed(
+  filter: MealFilter,
+  key: "group" | "verdict" | "place" | "truth",
+  option: string,
+): MealFilter {
+  const field = key === "truth" ? "truthKnown" : key;
+  if (option === ANY) return without(filter, field, {});
+  if (key === "truth") return without(filter, field, { truthKnown: option === "known" });
+  if (key !== "verdict") return without(filter, field, { [key]: option });
+  const verdict = SNAPSHOT_VERDICTS.find((known) => known === option);
+  return without(filter, field, verdict === undefined ? {} : { verdict });
+}
+
+function without(filter: MealFilter, field: keyof MealFilter, put: MealFilter): MealFilter {
+  const { [field]: _before, ...others } = filter;
+  return { ...others, ...put };
+}

@@ -1,0 +1,18 @@
+import type { AppModel } from "../appModel.js";
+import { createMealsList, type MealsList } from "./mealsList.js";
+
+/** A deleted meal can be brought back for a few seconds; after an hour it goes for real, with its photos. */
+const KEEP_DELETED_MS = 3_600_000;
+
+const lists = new WeakMap<AppModel, MealsList>();
+
+/** The app's one list of meals: read when Meals is first opened, then kept up, so that coming back costs nothing. */
+export function mealsListOf(app: AppModel): MealsList {
+  const known = lists.get(app);
+  if (known !== undefined) return known;
+  const { store, nowMs } = app.ports;
+  const list = createMealsList(store);
+  lists.set(app, list);
+  void store.purgeDeletedMeals(new Date(nowMs() - KEEP_DELETED_MS).toISOString());
+  return list;
+}

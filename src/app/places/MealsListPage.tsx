@@ -1,0 +1,67 @@
+import { useEffect, useLayoutEffect } from "preact/hooks";
+import { MealsListActions, MealsListScreen } from "../../screens/MealsListScreen.js";
+import { mealsListView } from "../../views/mealsListView.js";
+import type { AppModel } from "../appModel.js";
+import type { MealsList } from "../meals/mealsList.js";
+import { mealsListOf } from "../meals/mealsListOf.js";
+import { createPhotoUrls, smallPhoto } from "../meals/photoUrls.js";
+import { useControl } from "../meals/useControl.js";
+import { hashOf } from "../router.js";
+import { Frame } from "./Frame.js";
+import { MealsTrouble } from "./MealsTrouble.js";
+
+/** All meals, by day. */
+export function MealsListPage({ app }: { readonly app: AppModel }) {
+  const list = mealsListOf(app);
+  const photos = useControl(() => createPhotoUrls(smallPhoto(app.ports.store)), "list");
+  useScrollKept(list);
+  const reading = list.reading.value;
+  const matching = list.matching.value;
+  if (reading.kind === "failed") return <MealsTrouble app={app} error={reading.error} onRetry={list.retry} />;
+  if (reading.kind === "reading" && list.total.value === 0) return <Frame app={app}>{null}</Frame>;
+  const isNarrowed = Object.values(list.filter.value).some((part) => part !== undefined && part !== "");
+  const view = mealsListView(
+    {
+      matching,
+      shown: list.shown.value,
+      // While the rest is being read, what is there is not "50 of 10,000 that match".
+      total: isNarrowed ? list.total.value : matching.length,
+      filter: list.filter.value,
+      groups: list.groups.value,
+      places: list.places.value,
+      nowMs: app.ports.nowMs(),
+    },
+    app.preferences.words.value,
+  );
+  const calls = {
+    onSearch: list.search,
+    onFilter: list.narrow,
+    onReactionOnly: list.reactionOnly,
+    onClear: list.clear,
+    onMore: list.more,
+    onReview: () => app.router.go("meals", "review"),
+  };
+  const actions = <MealsListActions label={view.add} onAdd={() => app.router.go("meals", "new")} />;
+  return (
+    <Frame app={app} actions={actions}>
+      <MealsListScreen
+        view={view}
+        calls={calls}
+        hrefOf={(id) => hashOf("meals", id)}
+        photoUrlOf={photos.urlOf}
+      />
+    </Frame>
+  );
+}
+
+const scrolled = new WeakMap<MealsList, number>();
+
+/** Coming back from a meal leads to where the list was left. */
+function useScrollKept(list: MealsList): void {
+  useLayoutEffect(() => scrollTo(0, scrolled.get(list) ?? 0), [list]);
+  useEffect(() => {
+    const remember = () => void scrolled.set(list, scrollY);
+    addEventListener("scroll", remember, { passive: true });
+    return () => removeEventListener("scroll", remember);
+  }, [list]);
+}
