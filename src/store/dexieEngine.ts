@@ -47,6 +47,10 @@ export async function openDexieEngine(options: DexieEngineOptions): Promise<Resu
     IDBKeyRange: keyRange,
   });
   declareVersions(db);
+  let wasCreated = false;
+  db.on("populate", () => {
+    wasCreated = true;
+  });
   const opened = await openInTime(db, options.blockedAfterMs ?? 5000);
   if (!opened.ok) return opened;
   // Dexie opens a newer database too; writing old shapes into it would harm it.
@@ -54,7 +58,7 @@ export async function openDexieEngine(options: DexieEngineOptions): Promise<Resu
     db.close();
     return err({ kind: "newerVersion" });
   }
-  return ok(engineOn(db));
+  return ok(engineOn(db, wasCreated));
 }
 
 async function openInTime(db: Dexie, blockedAfterMs: number): Promise<Result<void, StoreError>> {
@@ -74,7 +78,7 @@ async function openInTime(db: Dexie, blockedAfterMs: number): Promise<Result<voi
   return outcome;
 }
 
-function engineOn(db: Dexie): Engine {
+function engineOn(db: Dexie, wasCreated: boolean): Engine {
   const listeners = new Set<(tables: readonly StoreTable[]) => void>();
   const closedListeners = new Set<() => void>();
   const channel = new BroadcastChannel(`nidor-store-${db.name}`);
@@ -102,6 +106,7 @@ function engineOn(db: Dexie): Engine {
   db.on("close", closedFromOutside);
 
   return {
+    wasCreated,
     read: (tables, work) => run(db, "r", tables, work),
     write: async (tables, changed, work) => {
       const outcome = await run(db, "rw", tables, work);

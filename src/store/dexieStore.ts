@@ -8,11 +8,17 @@ import { storeOn } from "./storeOn.js";
 /** The database of the app. */
 export const DATABASE_NAME = "nidor";
 
+/** A place apart from the database that remembers that there was one; the browser's localStorage fits. */
+export type LossMark = Pick<Storage, "getItem" | "setItem">;
+
+export interface DexieStoreOptions extends Partial<DexieEngineOptions> {
+  readonly lossMark?: LossMark | undefined;
+}
+
 /** Opens the store on this phone. Records that an older version set aside and this one can read come back first. */
-export async function openDexieStore(
-  options: Partial<DexieEngineOptions> = {},
-): Promise<Result<Store, StoreError>> {
-  const engine = await openDexieEngine({ name: DATABASE_NAME, ...options });
+export async function openDexieStore(options: DexieStoreOptions = {}): Promise<Result<Store, StoreError>> {
+  const { lossMark, ...engineOptions } = { name: DATABASE_NAME, ...options };
+  const engine = await openDexieEngine(engineOptions);
   if (!engine.ok) return engine;
   const retried = await retrySetAside(engine.value);
   // Without room for the move they stay set aside; everything else can be read.
@@ -20,5 +26,20 @@ export async function openDexieStore(
     engine.value.close();
     return retried;
   }
-  return ok(storeOn(engine.value));
+  return ok(storeOn(engine.value, wasLost(engine.value.wasCreated, engineOptions.name, lossMark)));
+}
+
+/**
+ * Browsers throw a damaged database away and hand out an empty one without a word. Chromium does it when it was
+ * killed between the two parts of one record of its log, wrote on behind the torn one, and was started again.
+ */
+function wasLost(wasCreated: boolean, name: string, mark: LossMark | undefined): boolean {
+  const key = `${name}-was-here`;
+  try {
+    const wasHere = mark?.getItem(key) === "yes";
+    mark?.setItem(key, "yes");
+    return wasCreated && wasHere;
+  } catch {
+    return false; // no place for a mark, as in some private windows
+  }
 }

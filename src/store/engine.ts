@@ -59,6 +59,8 @@ export interface EngineTransaction {
 
 /** Rows with transactions. */
 export interface Engine {
+  /** Nothing was here when it was opened: not even empty tables. */
+  readonly wasCreated: boolean;
   read<T>(tables: readonly EngineTable[], work: (tx: EngineTransaction) => Promise<T>): Stored<T>;
   /** Acknowledged only when it is on the disk. Listeners of `changed` hear of it afterwards. */
   write<T>(

@@ -25,6 +25,7 @@ export function createMemoryEngine(): Engine {
   };
 
   return {
+    wasCreated: true,
     read: (_tables, work) => run(() => work(transactionOn(committed))),
     write: (_tables, changed, work) => {
       const attempt = lastWrite.then(() =>

@@ -92,6 +92,8 @@ export interface OtherStore {
 
 /** The data as a whole. */
 export interface WholeStore {
+  /** The browser lost the database that was here before: say so, and offer to bring in the last backup. */
+  readonly wasLost: boolean;
   save(changes: Changes): Stored<void>;
   hasDemo(): Stored<boolean>;
   /** Takes away every record made from demo data; gives how many. */

@@ -9,8 +9,9 @@ import type { Store } from "./store.js";
 import { wholeCalls } from "./wholeCalls.js";
 
 /** The store over whatever keeps the rows. */
-export function storeOn(engine: Engine): Store {
+export function storeOn(engine: Engine, wasLost = false): Store {
   return {
+    wasLost,
     ...mealCalls(engine),
     ...photoCalls(engine),
     ...sniffCalls(engine),

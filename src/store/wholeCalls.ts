@@ -8,7 +8,7 @@ import { STORE_TABLES, type StoreTable } from "./storeTypes.js";
 /** The calls on the data as a whole, but for backups. */
 export function wholeCalls(
   engine: Engine,
-): Omit<WholeStore, "exportContents" | "existingRecords" | "applyImport"> {
+): Omit<WholeStore, "wasLost" | "exportContents" | "existingRecords" | "applyImport"> {
   return {
     save: (changes) => engine.write([...ENGINE_TABLES], changedTables(changes), (tx) => save(tx, changes)),
     hasDemo: () =>

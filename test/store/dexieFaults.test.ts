@@ -248,3 +248,27 @@ it("teaches on, without the sample whose sweeps are damaged", async () => {
   expect(read.setAside).toMatchObject([{ table: "sniffs", id: "s1" }]);
   expect(await got(store.readSamples())).toMatchObject({ setAside: [] });
 });
+
+it("notices that the browser threw the database away, and not that it was never there", async () => {
+  const marks = new Map<string, string>();
+  const lossMark = {
+    getItem: (key: string) => marks.get(key) ?? null,
+    setItem: (key: string, value: string) => void marks.set(key, value),
+  };
+  const openMarked = async () => {
+    const store = await got(opening({ lossMark }));
+    store.close();
+    return store.wasLost;
+  };
+  expect(await openMarked()).toBe(false); // the first time of all
+  expect(await openMarked()).toBe(false);
+  indexedDB = new IDBFactory();
+  expect(await openMarked()).toBe(true);
+  expect(await openMarked()).toBe(false);
+  const forbidden = () => {
+    throw new DOMException("no", "SecurityError");
+  };
+  const store = await got(opening({ lossMark: { getItem: forbidden, setItem: forbidden } }));
+  expect(store.wasLost).toBe(false);
+  store.close();
+});
