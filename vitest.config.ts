@@ -21,7 +21,7 @@ export default defineConfig({
           include: ["test/browser/**/*.test.ts"],
           globalSetup: ["test/browser/serveBuild.ts"],
           environment: "node",
-          testTimeout: 180_000,
+          testTimeout: 400_000,
           hookTimeout: 120_000,
           fileParallelism: false,
         },

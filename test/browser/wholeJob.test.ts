@@ -10,6 +10,7 @@ import { tableSniffer, type TableSniffer } from "./tableSniffer.js";
 const PHONE = { width: 390, height: 844 };
 /** Long enough for the warm-up, clean air and the plate at the test's pace on a slow machine. */
 const PATIENCE_MS = 90_000;
+const TEACHING_MS = 240_000;
 
 interface Table {
   readonly page: Page;
@@ -108,6 +109,54 @@ describe("a check at the table over Web Bluetooth", () => {
       .getByText(/cut short/i)
       .first()
       .waitFor();
+  });
+
+  it("keeps the sniff as a sample, teaches a new nose from the samples, and checks the next plate with it", async () => {
+    const table = await layTable();
+    const { page } = table;
+    await pair(table);
+    await checkPlate(table, "mushroom-broth");
+    await button(page, "Keep as a sample").click();
+    await heading(page, "Keep as a sample").waitFor();
+    await page.getByLabel("Dish").fill("Mushroom broth at table four");
+    for (const group of ["Meat", "Fish", "Shellfish", "Egg"]) {
+      const choices = page.getByRole("group", { name: group, exact: true });
+      await choices.getByRole("radio", { name: "not in it", exact: true }).check();
+    }
+    await button(page, "Keep it").click();
+    await page.getByText("Mushroom broth at table four").waitFor();
+    await button(page, "Bring in the demo samples").click();
+    await button(page, "Remove all demo data").waitFor();
+    await page.goto(`${inject("appUrl")}#/nose/teach`);
+    await page.getByText("209 samples").waitFor();
+    await page.getByLabel("Name of the nose").fill("Table four");
+    await button(page, "Start teaching").click();
+    await page.getByRole("progressbar").waitFor();
+    await button(page, "Use the new nose").click({ timeout: TEACHING_MS });
+    await heading(page, "Table four").waitFor();
+    await page.goto(`${inject("appUrl")}#/plate`);
+    await button(page, "Done").click();
+    await page.getByText("Table four").waitFor();
+    await checkPlate(table, "beef-broth");
+    await page.getByText("Meat", { exact: true }).first().waitFor();
+    await page.getByText("What this rests on").first().click();
+    await page
+      .getByText(/Table four/)
+      .first()
+      .waitFor();
+  });
+
+  it("stops teaching when asked to, and changes nothing", async () => {
+    const { page } = await layTable();
+    await page.goto(`${inject("appUrl")}#/nose/samples`);
+    await button(page, "Bring in the demo samples").click();
+    await button(page, "Remove all demo data").waitFor();
+    await page.goto(`${inject("appUrl")}#/nose/teach`);
+    await button(page, "Start teaching").click();
+    await button(page, "Stop teaching").click();
+    await button(page, "Start teaching").waitFor();
+    await page.goto(`${inject("appUrl")}#/nose`);
+    await heading(page, /Demo nose/).waitFor();
   });
 
   it.each([
