@@ -1,0 +1,80 @@
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { noseFileWords, parseNose, serialiseNose } from "../../src/nose/noseFile.js";
+import { fromBase64, packNumbers, toBase64, unpackNumbers } from "../../src/nose/packNumbers.js";
+import { CHANNELS, handMadeNose, spread } from "../finding/handMadeNose.js";
+
+const NOSE = handMadeNose({ present: spread(20, 1, 3), absent: spread(20, -3, -1), fromMs: [5000, 20_000] });
+const TEXT = serialiseNose(NOSE);
+
+it("reads back what was written", () => {
+  expect(parseNose(TEXT)).toEqual({ ok: true, value: NOSE });
+  expect(parseNose(TEXT, CHANNELS).ok).toBe(true);
+});
+
+it.each([
+  ["", "", "Zg==", "f"],
+  ["Zg==", "Zg==", "Zm9vYmE=", "fooba"],
+  ["Zm9v", "Zm9v", "Zm9vYmFy", "foobar"],
+])("base64 as in the test vectors of RFC 4648, section 10", (_a, _b, coded, plain) => {
+  const bytes = Uint8Array.from(plain, (letter) => letter.charCodeAt(0));
+  expect(toBase64(bytes)).toBe(coded);
+  expect(fromBase64(coded)).toEqual(bytes);
+});
+
+it("any floats come back bit by bit", () => {
+  fc.assert(
+    fc.property(fc.float32Array({ noNaN: true }), (list) => {
+      expect(unpackNumbers(packNumbers(list), "f32")).toEqual(list);
+    }),
+  );
+});
+
+it("refuses another format version with its name", () => {
+  const other = parseNose(TEXT.replace("nidor-nose/1", "nidor-nose/2"));
+  expect(other).toEqual({ ok: false, error: { kind: "otherFormat", format: "nidor-nose/2" } });
+  expect(!other.ok && noseFileWords(other.error)).toContain("nidor-nose/2");
+});
+
+it("refuses another channel layout", () => {
+  const longer = [...CHANNELS, { sensor: 2, heaterC: 300, dwellMs: 1000 }];
+  expect(parseNose(TEXT, longer)).toEqual({ ok: false, error: { kind: "otherChannels" } });
+});
+
+it("names the field that is damaged", () => {
+  const short = JSON.stringify({ ...JSON.parse(TEXT), taughtAt: "yesterday" });
+  expect(parseNose(short)).toMatchObject({ error: { kind: "badField", field: "taughtAt" } });
+  const value = JSON.parse(TEXT);
+  value.horizons[0].logistic.weights = packNumbers(Float32Array.of(1, 2));
+  expect(parseNose(JSON.stringify(value))).toMatchObject({
+    error: { kind: "badField", field: "horizons.0.logistic" },
+  });
+});
+
+it("never throws, whatever the text", () => {
+  fc.assert(
+    fc.property(fc.oneof(fc.string(), fc.json()), (text) => {
+      expect(parseNose(text).ok).toBe(false);
+    }),
+  );
+});
+
+it("never throws when any part of a good file is lost or replaced", () => {
+  const paths: (string | number)[][] = [];
+  const walk = (value: unknown, path: (string | number)[]) => {
+    if (path.length > 0) paths.push(path);
+    if (typeof value === "object" && value !== null)
+      for (const [key, inner] of Object.entries(value)) walk(inner, [...path, key]);
+  };
+  walk(JSON.parse(TEXT), []);
+  fc.assert(
+    fc.property(fc.constantFrom(...paths), fc.jsonValue(), (path, replacement) => {
+      const value = JSON.parse(TEXT);
+      const parent = path.slice(0, -1).reduce((at, key) => at[key], value);
+      parent[path.at(-1)!] = replacement;
+      const read = parseNose(JSON.stringify(value));
+      expect(typeof read.ok).toBe("boolean");
+    }),
+    { numRuns: 300 },
+  );
+});
