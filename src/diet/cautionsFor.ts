@@ -56,6 +56,12 @@ function speaksTo(claim: Claim, item: ProfileItem, substance: SubstanceId | null
   return covered || item.about.some((about) => claim.covers.some((cover) => isKindOf(about, cover)));
 }
 
+const unique = <T>(list: readonly T[], keyOf: (value: T) => string): T[] => [
+  ...new Map(list.map((value) => [keyOf(value), value])).values(),
+];
+
+const claimKey = ({ id, word, start }: ClaimNote): string => `${id} ${word} ${String(start)}`;
+
 const noteOf = ({ id, word, start, end }: Claim): ClaimNote => ({ id, word, start, end });
 
 /** Nothing weakens an allergy or coeliac disease; elsewhere a claim turns "contains" into "may contain". */
@@ -109,7 +115,7 @@ function cautionOf(
       triggers: [triggerOf(words, fact.mention.first, fact.mention.last)],
       row: { id, note, source, mark },
       basis: { source: touch.source, mark: touch.mark, legal: touch.legal },
-      claims: about.map(noteOf),
+      claims: unique(about.map(noteOf), claimKey),
       namesake: fact.mention.namesake,
       ask: askFor(fact, item, touch),
     },
@@ -170,10 +176,6 @@ function pairCautions(
   );
 }
 
-const unique = <T>(list: readonly T[], keyOf: (value: T) => string): T[] => [
-  ...new Map(list.map((value) => [keyOf(value), value])).values(),
-];
-
 function merge(left: Caution, right: Caution): Caution {
   const [strong, weak] = levelRank(right.level) < levelRank(left.level) ? [right, left] : [left, right];
   return {
@@ -183,10 +185,7 @@ function merge(left: Caution, right: Caution): Caution {
       [...strong.triggers, ...weak.triggers],
       (trigger) => `${String(trigger.start)}-${String(trigger.end)}`,
     ),
-    claims: unique(
-      [...strong.claims, ...weak.claims],
-      (claim) => `${claim.id} ${claim.word} ${String(claim.start)}`,
-    ),
+    claims: unique([...strong.claims, ...weak.claims], claimKey),
     namesake: strong.namesake && weak.namesake,
   };
 }

@@ -4,7 +4,7 @@ import { foldWord } from "./foldWord.js";
 import type { Mention } from "./findMentions.js";
 import { findMentions } from "./findMentions.js";
 import { CLAIM_WORDS, LEXICON } from "./lexicon.js";
-import { clauseAround, isStop, optionAround, type Span } from "./lineScopes.js";
+import { clauseAround, isStop, opensNegation, optionAround, type Span } from "./lineScopes.js";
 import type { DietId } from "./profile.js";
 import { stemsOf } from "./stemsOf.js";
 import { joinsName, wordsOf, type Word } from "./wordsOf.js";
@@ -84,7 +84,10 @@ function withoutClaim(words: readonly Word[], mention: Mention): Claim[] {
   if (!mention.negated || first === undefined || last === undefined || covers.length === 0) return [];
   const clause = clauseAround(words, mention.first);
   // "Carbonara, ohne Ei": a clause of its own, or the only one of its line, speaks of the whole dish.
-  const scope = mention.first - clause.first <= 1 ? optionAround(words, mention.first) : clause;
+  const opening = words.slice(clause.first, mention.first);
+  const scope = opening.every((word) => opensNegation(word.folded))
+    ? optionAround(words, mention.first)
+    : clause;
   return [
     {
       id: "without",

@@ -87,14 +87,12 @@ export function findMentions(words: readonly Word[]): Mention[] {
     const flags = { first: i, last: i, trace: trace.has(i), namesake: masked.has(i) };
     const stem = freeStem(word.folded);
     const inFree = stem === undefined ? [] : analyzeWord(stem, LEXICON);
-    return [
-      ...analyzeWord(word.folded, LEXICON).map((rowId) => ({
-        rowId,
-        ...flags,
-        negated: negated.has(i) || inFree.includes(rowId),
-      })),
-      ...inFree.map((rowId) => ({ rowId, ...flags, negated: true })),
-    ];
+    const rowIds = new Set([...analyzeWord(word.folded, LEXICON), ...inFree]);
+    return [...rowIds].map((rowId) => ({
+      rowId,
+      ...flags,
+      negated: negated.has(i) || inFree.includes(rowId),
+    }));
   });
   const named = [...several, ...words.flatMap((_, i) => additivesNumbered(words, i))];
   return [

@@ -160,4 +160,12 @@ export const clauseAround = (words: readonly Word[], i: number): Span =>
     (index) => at(words, index, breaksClause) || ALTERNATIVES.has(words[index]?.folded ?? ""),
   );
 
+/** Words a "without X" may begin with: "frei von", "contains no". */
+export const opensNegation = (folded: string): boolean =>
+  NEGATIONS.has(folded) ||
+  FREE.test(folded) ||
+  FREE_OF.has(folded) ||
+  DOUBLE.has(folded) ||
+  /^(contain|enth?alt)/.test(folded);
+
 export const isStop = (folded: string): boolean => STOPS.has(folded);

@@ -44,7 +44,7 @@ export const DISHES_BRITISH_AMERICAN = [
   row("guacamole", "guacamole|=salsa", "Guacamole|=Salsa", { may: ["milk", "sulphites"] }),
   row("alPastor", "al pastor|cochinita pibil|chicharron", "Al Pastor|Chicharrón", { contains: ["pork"] }),
   row("ceviche", "ceviche|poke bowl", "Ceviche|Poke Bowl", { often: ["fish"], may: ["crustacean", "mollusc", "soya", "sesame", "wheat"] }),
-  row("burger", "=burger|hamburger|beefburger|=slider|sloppy joe", "=Burger|Burger-|Hamburger|Rindsburger|Rinderburger|Hausburger", { contains: ["meat", "wheat"], often: ["beef", "sesame", "egg"], may: ["milk", "mustard", "agedCheese", "soya"] }),
+  row("burger", "=burger|hamburger|beefburger|=slider|sloppy joe", "=Burger|Burgerteller|Hamburger|Rindsburger|Rinderburger|Hausburger", { contains: ["meat", "wheat"], often: ["beef", "sesame", "egg"], may: ["milk", "mustard", "agedCheese", "soya"] }),
   row("cheeseburger", "cheeseburger", "Cheeseburger", { contains: ["meat", "wheat", "agedCheese"], often: ["beef", "sesame", "animalRennet", "egg"], may: ["milk", "mustard", "soya"] }),
   row("blt", "=blt|club sandwich|cuban sandwich|reuben|cheesesteak", "Club-Sandwich|Reuben", { contains: ["meat", "wheat"], often: ["pork", "egg", "mustard"], may: ["agedCheese", "milk", "animalRennet"] }),
   row("macAndCheese", "mac and cheese|macaroni cheese|cauliflower cheese", "Mac and Cheese", { contains: ["agedCheese", "milk", "wheat"], often: ["animalRennet"], may: ["mustard", "egg", "pork"] }),

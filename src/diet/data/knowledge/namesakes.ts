@@ -61,9 +61,9 @@ export const NAMESAKES = [
   word("fryingVerb", "fried", "gebraten|angebraten|kurzgebraten"),
   word("toastingVerb", "toasted", "getoastet|toasten"),
   word("alDente", "al dente|dente", "Komponente|dente"),
-  word("price", "price", "Preis|Kreis|Speise|Beilage|Fleiß|heiß|weiß|Weise|Weis|Gleis|Rahmen|Saal|Automat|spezifisch|pazifisch"),
+  word("price", "price", "Preis|Kreis|Speise|Beilage|Fleiß|heiß|weiß|Weise|Weis|Gleis|Rahmen|Saal|Automat|spezifisch|pazifisch|stressig|spießig"),
   word("kitchen", "kitchen", "Küchenchef|Küchenteam|Küchenmeister|Küchenkräuter|Küchengruß"),
-  word("delivery", "delivery|deliver", "Lieferung|Feier|Schleier"),
+  word("delivery", "delivery|deliver|brother|selfish", "Lieferung|Feier|Schleier"),
   word("flame", "flame", "Flamm|Kleber"),
   word("leafWord", "collard|mallow", "Mangold"),
 ];
