@@ -40,8 +40,10 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
       return (
         <>
           <p>{body.text}</p>
-          <Plume />
-          <p class="check__count">{body.left}</p>
+          <div class="stage">
+            <Plume />
+            <p class="check__count">{body.left}</p>
+          </div>
           <Progress label={body.progressLabel} share={body.progress} text={body.left} />
         </>
       );
@@ -50,9 +52,11 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
     case "overPlate":
       return (
         <>
-          <p>{body.text}</p>
-          <Plume />
-          <p>{body.note}</p>
+          <p class="check__lead">{body.text}</p>
+          <div class="stage">
+            <Plume />
+            <p>{body.note}</p>
+          </div>
           {body.steam !== null && <Notice strong>{body.steam}</Notice>}
         </>
       );

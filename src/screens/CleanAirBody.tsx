@@ -7,12 +7,12 @@ export function CleanAirBody({ view }: { readonly view: CleanAirView }) {
   return (
     <>
       <p>{view.text}</p>
-      <Plume />
-      <div role="status">
-        <p>
-          <strong>{view.status}</strong>
-        </p>
-        {view.remedy !== null && <p>{view.remedy}</p>}
+      <div class="stage">
+        <Plume />
+        <div role="status">
+          <p class="check__status">{view.status}</p>
+          {view.remedy !== null && <p>{view.remedy}</p>}
+        </div>
       </div>
       {view.gauges.map((gauge) => (
         <Gauge key={gauge.label} view={gauge} />

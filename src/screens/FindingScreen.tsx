@@ -57,9 +57,13 @@ export function FindingActions({
       <Button look="main" big wide onClick={calls.onSave}>
         {labels.save}
       </Button>
-      <div class="actions__pair">
-        <Button onClick={calls.onKeep}>{labels.keep}</Button>
-        <Button onClick={calls.onAgain}>{labels.again}</Button>
+      <div class="actions__three">
+        <Button look="quiet" onClick={calls.onKeep}>
+          {labels.keep}
+        </Button>
+        <Button look="quiet" onClick={calls.onAgain}>
+          {labels.again}
+        </Button>
         <Button look="quiet" onClick={calls.onDone}>
           {labels.done}
         </Button>

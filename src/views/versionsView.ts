@@ -42,7 +42,14 @@ export interface VersionsView {
   readonly history: { readonly title: string; readonly lines: readonly string[] };
 }
 
-export type NoseImportFault = NoseFileError | { readonly kind: "tooLarge" } | { readonly kind: "storage" };
+type VersionWords = Words<"common" | "nose" | "trouble">;
+
+/** Why a file did not come in: the file itself, its size, or what the storage said. */
+export type NoseImportFault =
+  | NoseFileError
+  | { readonly kind: "tooLarge" }
+  | { readonly kind: "storage" }
+  | { readonly kind: keyof VersionWords["text"]["trouble"]["kinds"] };
 
 export interface VersionsState {
   /** Newest first. */
@@ -59,8 +66,6 @@ export interface VersionsState {
 
 /** Refused lines that are shown at once. */
 const FAULTS_AT_ONCE = 5;
-
-type VersionWords = Words<"common" | "nose">;
 
 /** Words of the versions page. */
 export function versionsView(state: VersionsState, words: VersionWords): VersionsView {
@@ -97,13 +102,20 @@ export function versionsView(state: VersionsState, words: VersionWords): Version
 
 function faultText(fault: NoseImportFault, words: VersionWords): string {
   const { faults } = words.text.nose.versions;
+  const { kinds } = words.text.trouble;
   switch (fault.kind) {
     case "otherFormat":
       return faults.otherFormat(fault.format);
     case "badField":
       return faults.badField(fault.field);
-    default:
+    case "notJson":
+    case "otherChannels":
+    case "tooLarge":
       return faults[fault.kind];
+    case "storage":
+      return kinds.unexpected;
+    default:
+      return kinds[fault.kind];
   }
 }
 

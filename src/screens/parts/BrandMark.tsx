@@ -3,10 +3,10 @@ export function BrandMark() {
   return (
     <svg viewBox="0 0 28 28" aria-hidden="true" focusable="false">
       <path
-        d="M4 24.500h20M8.500 20V12.500c0-6.500 11-6.500 11 0V20M8.500 12.500c-3-3 2.500-5 0-9.500"
+        d="M3.500 25h21M8 21V14.500M8 16c0-5.500 11.500-6.500 11.500 0v5M14 8.500c-2.600-2.400 2.600-3.800.4-6.500"
         fill="none"
         stroke="currentColor"
-        stroke-width="2.6"
+        stroke-width="2.5"
         stroke-linecap="round"
       />
     </svg>

@@ -34,7 +34,7 @@ export function SnifferStrip({ view, onAction }: Props) {
         </Notice>
       )}
       {view.actions.length > 0 && (
-        <div class="row">
+        <div class="row sniffer__actions">
           {view.actions.map((action) => (
             <Button
               key={action.id}

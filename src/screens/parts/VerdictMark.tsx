@@ -1,6 +1,6 @@
 import type { Tone } from "../../views/tone.js";
 
-/** Smelled: a solid plume. Not smelled: an open ring. Uncertain: a hatched field with a dashed edge. */
+/** Smelled: a solid plate with a plume. Not smelled: an open ring, no plume. Uncertain: a hatched field with a dashed edge. */
 export function VerdictMark({ tone, small = false }: { readonly tone: Tone; readonly small?: boolean }) {
   return (
     <svg
@@ -10,13 +10,19 @@ export function VerdictMark({ tone, small = false }: { readonly tone: Tone; read
       focusable="false"
     >
       {tone === "smelled" && (
-        <path
-          fill="currentColor"
-          d="M28 3C36 16 48 24 48 36C48 45.500 39 53 28 53C17 53 8 45.500 8 36C8 24 20 16 28 3Z"
-        />
+        <g>
+          <circle cx="28" cy="37" r="17.500" fill="currentColor" />
+          <path
+            d="M20 15c-4.500-4 4.500-6 0-12M28 13c-4.500-4 4.500-6 0-12M36 15c-4.500-4 4.500-6 0-12"
+            fill="none"
+            stroke="currentColor"
+            stroke-width="3.500"
+            stroke-linecap="round"
+          />
+        </g>
       )}
       {tone === "notSmelled" && (
-        <circle cx="28" cy="28" r="21" fill="none" stroke="currentColor" stroke-width="5" />
+        <circle cx="28" cy="37" r="15.500" fill="none" stroke="currentColor" stroke-width="4.500" />
       )}
       {tone === "uncertain" && (
         <g fill="none" stroke="currentColor" stroke-width="3">

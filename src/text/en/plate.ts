@@ -51,10 +51,6 @@ export const plate = {
   card: {
     title: "Kitchen card",
     language: "Language of the card",
-    notEat: "I do not eat",
-    allergies: "I am allergic to",
-    coeliac: "I have coeliac disease",
-    help: "This card is a help, not a guarantee.",
     empty: "The card is empty. Say under You what you avoid.",
     print: "Print",
   },

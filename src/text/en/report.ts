@@ -91,7 +91,7 @@ export const report = {
     corrupt: "Damaged on the way",
     restarts: "Restarts",
     badReadings: "Readings that cannot be",
-    faultTitle: "Fault",
+    faultTitle: "Faults",
     healthy: "No fault is reported.",
     jarTitle: "Check jar",
     jarText:

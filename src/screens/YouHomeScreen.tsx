@@ -1,0 +1,24 @@
+import type { YouHomeView, YouPage } from "../views/youHomeView.js";
+import { LinkList } from "./parts/LinkList.js";
+import { Notice } from "./parts/Notice.js";
+import { PageHead } from "./parts/PageHead.js";
+
+interface Props {
+  readonly view: YouHomeView;
+  readonly onOpen: (page: YouPage) => void;
+}
+
+/** The You place: who you are in a few lines, and the pages behind. */
+export function YouHomeScreen({ view, onOpen }: Props) {
+  return (
+    <div class="stack">
+      <PageHead title={view.title} text={view.text} />
+      {view.profileLost !== null && (
+        <Notice strong live>
+          {view.profileLost}
+        </Notice>
+      )}
+      <LinkList items={view.links} onOpen={(id) => onOpen(id as YouPage)} />
+    </div>
+  );
+}

@@ -1,0 +1,149 @@
+import type { ActiveNose, TeachState } from "../../../src/flows/teachState.js";
+import { FitnessScreen } from "../../../src/screens/FitnessScreen.js";
+import { KeepSampleScreen } from "../../../src/screens/KeepSampleScreen.js";
+import { NoseHomeActions, NoseHomeScreen } from "../../../src/screens/NoseHomeScreen.js";
+import { NoseReportScreen } from "../../../src/screens/NoseReportScreen.js";
+import { FormActions } from "../../../src/screens/parts/FormActions.js";
+import { SamplesScreen } from "../../../src/screens/SamplesScreen.js";
+import { TeachActions, TeachScreen } from "../../../src/screens/TeachScreen.js";
+import { VersionsScreen } from "../../../src/screens/VersionsScreen.js";
+import { fitnessView, type FitnessState } from "../../../src/views/fitnessView.js";
+import { keepSampleView } from "../../../src/views/keepSampleView.js";
+import { noseHomeView } from "../../../src/views/noseHomeView.js";
+import { noseReportView } from "../../../src/views/noseReportView.js";
+import { samplesView } from "../../../src/views/samplesView.js";
+import type { SampleNote } from "../../../src/views/samplesView.js";
+import { teachView } from "../../../src/views/teachView.js";
+import { versionsView, type VersionsState } from "../../../src/views/versionsView.js";
+import { NEW_NOSE, NOSE, SAMPLES } from "./fixtures/noses.js";
+import { FAULTY, READY } from "./fixtures/sniffers.js";
+import { NOW_MS } from "./fixtures/words.js";
+import { noCalls } from "./noCalls.js";
+import type { Page } from "./page.js";
+
+const nothing = () => undefined;
+
+const home =
+  (active: ActiveNose): Page =>
+  (words) => {
+    const state = { active, samples: 30, acceptedMissRate: 0.05, groups: ["meat", "egg"], nowMs: NOW_MS };
+    const view = noseHomeView(state, words);
+    return {
+      place: "nose",
+      body: <NoseHomeScreen view={view} onOpen={nothing} />,
+      actions: <NoseHomeActions label={view.teach} onTeach={nothing} />,
+    };
+  };
+
+const samples =
+  (kept: readonly SampleNote[]): Page =>
+  (words) => {
+    const state = { samples: kept, shown: 12, groups: ["meat", "fish"], acceptedMissRate: 0.05 };
+    return {
+      place: "nose",
+      body: <SamplesScreen view={samplesView(state, words)} calls={noCalls()} />,
+    };
+  };
+
+const keep: Page = (words) => {
+  const view = keepSampleView(
+    { dish: "Pork dumplings", truths: {}, groups: ["meat", "fish", "egg"], samePlate: false },
+    words,
+  );
+  return {
+    place: null,
+    body: <KeepSampleScreen view={view} calls={noCalls()} />,
+    actions: (
+      <FormActions
+        save={view.save}
+        cancel={view.cancel}
+        blocked={view.blocked !== null}
+        onSave={nothing}
+        onCancel={nothing}
+      />
+    ),
+  };
+};
+
+const teach =
+  (teaching: TeachState, count = 30): Page =>
+  (words) => {
+    const view = teachView({ teaching, samples: count, plates: count, name: "After the second week" }, words);
+    return {
+      place: "nose",
+      body: <TeachScreen view={view} calls={noCalls()} />,
+      actions: <TeachActions view={view.body} calls={noCalls()} />,
+    };
+  };
+
+const VERSIONS: VersionsState = {
+  noses: [
+    { ...NEW_NOSE, demo: false },
+    { ...NOSE, demo: true },
+  ],
+  activeId: "nose-1",
+  decisions: [
+    { noseId: "nose-2", decision: "taught", at: "2026-11-25T18:00:00Z" },
+    { noseId: "nose-1", decision: "accepted", at: "2026-11-22T10:00:00Z" },
+  ],
+  fault: null,
+  brought: null,
+};
+
+const versions =
+  (state: Partial<VersionsState>): Page =>
+  (words) => ({
+    place: "nose",
+    body: <VersionsScreen view={versionsView({ ...VERSIONS, ...state }, words)} calls={noCalls()} />,
+  });
+
+const report =
+  (leaks: Parameters<typeof noseReportView>[1]): Page =>
+  (words) => ({
+    place: "nose",
+    body: <NoseReportScreen view={noseReportView(NOSE, leaks, words)} onBack={nothing} />,
+  });
+
+const READINGS = [0.6, 0.9, 0.7, 1.1, 0.8, 1.4, 1.9, 2.6].map((score, i) => ({
+  at: `2026-11-${10 + i}T09:00:00Z`,
+  score,
+}));
+
+const fitness =
+  (state: Partial<FitnessState>): Page =>
+  (words) => {
+    const jar = { readings: READINGS, inControl: false, limit: 2.2 };
+    const all = { sniffer: READY, cleanAirAt: "2026-11-25T18:35:00Z", jar, nowMs: NOW_MS, ...state };
+    return { place: "nose", body: <FitnessScreen view={fitnessView(all, words)} calls={noCalls()} /> };
+  };
+
+export const NOSE_PAGES: Readonly<Record<string, Page>> = {
+  "nose-ready": home({ kind: "ready", nose: NOSE, demo: true }),
+  "nose-none": home({ kind: "none" }),
+  "nose-loading": home({ kind: "loading" }),
+  "nose-unreadable": home({ kind: "unreadable", detail: "other format" }),
+  "nose-samples": samples(SAMPLES),
+  "nose-samples-empty": samples([]),
+  "nose-keep": keep,
+  "nose-teach-idle": teach({ kind: "idle" }),
+  "nose-teach-none": teach({ kind: "idle" }, 0),
+  "nose-teach-running": teach({ kind: "teaching", done: 0.42, cancelling: false }),
+  "nose-teach-proposed": teach({ kind: "proposed", nose: NEW_NOSE, before: NOSE }),
+  "nose-teach-problem": teach({
+    kind: "problem",
+    problem: { kind: "workerCrashed", detail: "out of memory" },
+  }),
+  "nose-versions": versions({}),
+  "nose-versions-fault": versions({
+    fault: { kind: "badField", field: "groups.0.truth", detail: "" },
+    brought: { samples: 41, faults: [{ line: 7, field: "headspace.ohm.3", cause: "must be positive" }] },
+  }),
+  "nose-report": report([
+    { group: "meat", auc: 0.52, low: 0.43, high: 0.61 },
+    { group: "fish", auc: 0.81, low: 0.7, high: 0.9 },
+  ]),
+  "nose-report-no-leaks": report(null),
+  "nose-fitness": fitness({}),
+  "nose-fitness-fault": fitness({ sniffer: FAULTY, jar: { readings: [], inControl: null, limit: null } }),
+  "nose-fitness-none": fitness({ sniffer: { kind: "none" } }),
+};
