@@ -12,12 +12,13 @@ export const DATABASE_NAME = "nidor";
 export type LossMark = Pick<Storage, "getItem" | "setItem">;
 
 export interface DexieStoreOptions extends Partial<DexieEngineOptions> {
+  /** Default: the page's localStorage, where it may be used. */
   readonly lossMark?: LossMark | undefined;
 }
 
 /** Opens the store on this phone. Records that an older version set aside and this one can read come back first. */
 export async function openDexieStore(options: DexieStoreOptions = {}): Promise<Result<Store, StoreError>> {
-  const { lossMark, ...engineOptions } = { name: DATABASE_NAME, ...options };
+  const { lossMark, ...engineOptions } = { name: DATABASE_NAME, lossMark: pageMark(), ...options };
   const engine = await openDexieEngine(engineOptions);
   if (!engine.ok) return engine;
   const retried = await retrySetAside(engine.value);
@@ -41,5 +42,13 @@ function wasLost(wasCreated: boolean, name: string, mark: LossMark | undefined):
     return wasCreated && wasHere;
   } catch {
     return false; // no place for a mark, as in some private windows
+  }
+}
+
+function pageMark(): LossMark | undefined {
+  try {
+    return globalThis.localStorage;
+  } catch {
+    return undefined; // forbidden, as in some private windows
   }
 }

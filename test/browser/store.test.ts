@@ -64,6 +64,23 @@ describe("a store that fills up", () => {
   });
 });
 
+it("notices at the next start that the browser threw the database away", async () => {
+  const context = await browser.newContext();
+  const page = await open(await context.newPage());
+  expect(await page.evaluate(() => storePage.open("gone"))).toBe("open");
+  await page.evaluate(
+    () =>
+      new Promise((settle) => {
+        indexedDB.deleteDatabase("gone").onsuccess = settle;
+      }),
+  );
+  await open(page);
+  expect(await page.evaluate(() => storePage.open("gone"))).toBe("open, but lost");
+  await open(page);
+  expect(await page.evaluate(() => storePage.open("gone"))).toBe("open");
+  await context.close();
+});
+
 describe("two tabs", () => {
   it("hear of each other's writes, and see them", async () => {
     const context = await browser.newContext();

@@ -79,7 +79,7 @@ const page: StorePage = {
     const opened = await openDexieStore({ name });
     if (!opened.ok) return opened.error.kind;
     stores.set(name, opened.value);
-    return "open";
+    return opened.value.wasLost ? "open, but lost" : "open";
   },
   async isClosed(name) {
     const count = await stores.get(name)?.countMeals();
