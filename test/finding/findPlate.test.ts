@@ -107,8 +107,11 @@ const WAYS: Record<ReasonKind, () => { nose: Nose | null; sniff: Sniff; request?
       sniff: handMadeSniff(-4),
     }),
     missRateNotShown: () => ({
-      // Four of sixty plates with meat lie among those without it.
-      nose: handMadeNose({ present: [-6, -6, -6, -6, ...spread(56, 3, 5)], absent: spread(60, -5, -3) }),
+      // Two plates with meat, held out together, lie below all that the other folds know: two misses of sixty.
+      nose: handMadeNose({
+        present: [-4.6, ...spread(4, 3, 5), -4.5, ...spread(54, 3, 5)],
+        absent: spread(60, -5, -3),
+      }),
       sniff: handMadeSniff(-6.6),
     }),
     bothPossible: () => ({

