@@ -21,11 +21,22 @@ export async function setup(project: TestProject): Promise<void> {
     logLevel: "warn",
     build: { outDir: OUT, emptyOutDir: true },
   } as const;
-  await build(options);
+  await buildForUsers(options);
   server = await preview({ ...options, preview: { host: "127.0.0.1", port: 0, open: false } });
   const url = server.resolvedUrls?.local[0];
   if (url === undefined) throw new Error("the build is not being served");
   project.provide("appUrl", url);
+}
+
+/** The test runner says NODE_ENV=test, and that would build another app than the one users get. */
+async function buildForUsers(options: Parameters<typeof build>[0]): Promise<void> {
+  const { NODE_ENV } = process.env;
+  process.env.NODE_ENV = "production";
+  try {
+    await build(options);
+  } finally {
+    process.env.NODE_ENV = NODE_ENV;
+  }
 }
 
 export async function teardown(): Promise<void> {

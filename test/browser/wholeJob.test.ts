@@ -1,5 +1,6 @@
 // The whole job in a real browser at phone size, over real `navigator.bluetooth` calls: pair, check a plate, walk out
 // of range, save a meal and open it offline, keep a sample, teach a nose and check with it.
+import { execFileSync } from "node:child_process";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
 import type { CharacteristicAddress } from "../../src/kernel/link.js";
@@ -118,7 +119,7 @@ describe("a check at the table over Web Bluetooth", () => {
     await checkPlate(table, "mushroom-broth");
     await button(page, "Keep as a sample").click();
     await heading(page, "Keep as a sample").waitFor();
-    await page.getByLabel("Dish").fill("Mushroom broth at table four");
+    await page.getByLabel("Dish", { exact: true }).fill("Mushroom broth at table four");
     for (const group of ["Meat", "Fish", "Shellfish", "Egg"]) {
       const choices = page.getByRole("group", { name: group, exact: true });
       await choices.getByRole("radio", { name: "not in it", exact: true }).check();
@@ -144,6 +145,72 @@ describe("a check at the table over Web Bluetooth", () => {
       .getByText(/Table four/)
       .first()
       .waitFor();
+  });
+
+  it("saves the plate as a meal, and opens it again after a reload without a network", async () => {
+    const table = await layTable();
+    const { page, context } = table;
+    await page.waitForFunction(() => navigator.serviceWorker.ready.then(() => true));
+    await pair(table);
+    await page.getByLabel("Dish", { exact: true }).fill("Clear broth");
+    await checkPlate(table, "beef-broth");
+    await button(page, "Save as a meal").click();
+    await page.getByLabel("Place", { exact: true }).fill("Night market, third stall");
+    await page.getByLabel("Note", { exact: true }).fill("they said vegetables only");
+    await button(page, "Save the meal").click();
+    await heading(page, "Clear broth").waitFor();
+    await context.setOffline(true);
+    await page.goto(`${inject("appUrl")}#/meals`);
+    await page.reload();
+    await page.getByRole("link", { name: /Clear broth.*third stall/ }).waitFor();
+    await page.getByRole("link", { name: /Clear broth/ }).click();
+    await page.getByText("they said vegetables only").waitFor();
+    expect(await page.locator("[data-group=meat] .finding__verdict").textContent()).toMatch(
+      /smelled|uncertain/i,
+    );
+  });
+
+  it("finds the same as the command line does on the same sniff", async () => {
+    const table = await layTable();
+    const { page } = table;
+    await pair(table);
+    await checkPlate(table, "seafood-pot");
+    const shown = await page
+      .locator("article[data-group]")
+      .evaluateAll((cards) =>
+        cards.map((card) => [
+          card.getAttribute("data-group"),
+          card.querySelector("[data-tone]")?.getAttribute("data-tone"),
+        ]),
+      );
+    await button(page, "Keep as a sample").click();
+    const choices = page.getByRole("group", { name: "Fish", exact: true });
+    await choices.getByRole("radio", { name: "in it", exact: true }).check();
+    await button(page, "Keep it").click();
+    await heading(page, "Kept samples").waitFor();
+    await page.goto(`${inject("appUrl")}#/nose/versions`);
+    const [file] = await Promise.all([
+      page.waitForEvent("download"),
+      button(page, "Save all samples as a file").click(),
+    ]);
+    const told = execFileSync("npx", [
+      "--no-install",
+      "tsx",
+      "src/cli/nidor.ts",
+      "check",
+      "models/demo.nose.json",
+      await file.path(),
+    ]);
+    const { groups } = JSON.parse(String(told)) as { groups: Record<string, { finding: string }> };
+    const tones: Record<string, string> = {
+      smelled: "smelled",
+      "not smelled": "notSmelled",
+      uncertain: "uncertain",
+    };
+    expect(shown.length).toBeGreaterThanOrEqual(4);
+    expect(Object.fromEntries(shown)).toEqual(
+      Object.fromEntries(Object.entries(groups).map(([group, { finding }]) => [group, tones[finding]])),
+    );
   });
 
   it("stops teaching when asked to, and changes nothing", async () => {
