@@ -172,6 +172,19 @@ async function writeUntilKilled(profile: string, enough: number): Promise<string
   return acknowledged;
 }
 
+describe("ten thousand meals", () => {
+  it("show their first page within 100 ms, hardly later than two hundred do, and search within 50 ms", async () => {
+    const context = await browser.newContext();
+    const page = await open(await context.newPage());
+    const few = await page.evaluate(() => storePage.measure("few", 200));
+    const many = await page.evaluate(() => storePage.measure("many", 10_000));
+    expect(many.firstPageMs).toBeLessThan(100);
+    expect(many.firstPageMs / few.firstPageMs).toBeLessThan(4); // all rows would be 50 times as many
+    expect(many.keyPressMs).toBeLessThan(50);
+    await context.close();
+  });
+});
+
 describe("a backup", () => {
   it("goes from one profile to a clean one, byte for byte, and a damaged one changes nothing", async () => {
     const here = await open(await (await browser.newContext()).newPage());

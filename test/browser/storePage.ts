@@ -1,10 +1,12 @@
 /** A page with nothing but the store in it; the test calls it through `storePage`. */
 import { readBackup, writeBackup } from "../../src/meals/backup.js";
+import { indexMeal, searchMeals } from "../../src/meals/mealSearch.js";
 import { planImport } from "../../src/meals/importPlan.js";
 import { openDexieStore } from "../../src/store/dexieStore.js";
 import { sha256 } from "../../src/store/sha256.js";
 import type { Store } from "../../src/store/store.js";
 import { mealAt, photoOf } from "../store/records.js";
+import { manyMeals } from "../meals/manyMeals.js";
 import { got } from "../store/outcomes.js";
 import { STORE_CONTRACT } from "../store/storeContract.js";
 
@@ -22,6 +24,8 @@ export interface StorePage {
   deletePhotos(name: string): Promise<void>;
   saveMeal(name: string, id: string): Promise<string>;
   heard(name: string): readonly string[];
+  /** Fills a store with so many meals; the best of several times for the first page and for a key press. */
+  measure(name: string, meals: number): Promise<{ firstPageMs: number; keyPressMs: number }>;
   backup(name: string): Promise<string>;
   restore(name: string, text: string): Promise<string>;
 }
@@ -72,6 +76,16 @@ async function writeForEver(name: string): Promise<void> {
   }
 }
 
+async function bestOf(times: number, task: () => unknown): Promise<number> {
+  let best = Infinity;
+  for (let i = 0; i < times; i += 1) {
+    const start = performance.now();
+    await task();
+    best = Math.min(best, performance.now() - start);
+  }
+  return best;
+}
+
 const page: StorePage = {
   facts: STORE_CONTRACT.map((fact) => fact.name),
   check,
@@ -116,6 +130,18 @@ const page: StorePage = {
   async saveMeal(name, id) {
     const saved = await (await storeOf(name)).save({ meals: [mealAt(id, 1)] });
     return saved.ok ? "kept" : saved.error.kind;
+  },
+  async measure(name, count) {
+    const store = await storeOf(name);
+    const meals = manyMeals(count);
+    for (let from = 0; from < count; from += 1000)
+      await got(store.save({ meals: meals.slice(from, from + 1000) }));
+    const index = meals.map(indexMeal);
+    const firstPageMs = await bestOf(9, () => got(store.listMeals({ limit: 50 })));
+    const keyPressMs = await bestOf(9, () =>
+      searchMeals(index, { text: "brühe no. 12", verdict: "uncertain" }),
+    );
+    return { firstPageMs, keyPressMs };
   },
   heard: (name) => heardBy.get(name) ?? [],
   async backup(name) {
