@@ -12,8 +12,9 @@ export interface FindingCalls {
   readonly onDone: () => void;
 }
 
-/** The finding of one plate. Each word, number and tone arrives finished in `view`. */
+/** The finding of one plate. The cautions stand beside the first card, never at the far end. */
 export function FindingScreen({ view }: { readonly view: FindingView }) {
+  const [first, ...others] = view.cards;
   return (
     <div class="stack stack--wide">
       <header class="headline">
@@ -23,11 +24,12 @@ export function FindingScreen({ view }: { readonly view: FindingView }) {
       </header>
       {view.steam !== null && <Notice strong>{view.steam}</Notice>}
       <div class="stack findings--pair">
-        {view.cards.map((card) => (
+        {first !== undefined && <FindingCard view={first} />}
+        <Cautions view={view.cautions} id="finding-cautions" />
+        {others.map((card) => (
           <FindingCard key={card.group} view={card} />
         ))}
       </div>
-      <Cautions view={view.cautions} id="finding-cautions" />
       {view.reveal !== null && (
         <Notice title={view.reveal.title}>
           <p>{view.reveal.text}</p>

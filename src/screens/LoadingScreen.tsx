@@ -1,19 +1,20 @@
 import type { LoadView } from "../views/loadView.js";
 import { Button } from "./parts/Button.js";
-import { Empty } from "./parts/Empty.js";
 
 /** Something that is not there yet, or could not be had. */
 export function LoadingScreen({ view, onRetry }: { readonly view: LoadView; readonly onRetry: () => void }) {
   if (view.kind === "loading") {
     return (
-      <p role="status" class="loading">
-        {view.text}
-      </p>
+      <div role="status">
+        <h1 tabIndex={-1}>{view.text}</h1>
+      </div>
     );
   }
   return (
-    <Empty icon="steam" title={view.title} text={view.text}>
+    <section class="stack" role="alert">
+      <h1 tabIndex={-1}>{view.title}</h1>
+      <p>{view.text}</p>
       {view.retry !== null && <Button onClick={onRetry}>{view.retry}</Button>}
-    </Empty>
+    </section>
   );
 }
