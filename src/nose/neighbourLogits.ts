@@ -75,8 +75,12 @@ export function localDistance(model: NeighbourModel, place: Float64Array, skipPl
   return near.reduce((sum, { distance }) => sum + distance, 0) / Math.max(1, near.length);
 }
 
-/** The nearest sniff of each plate, nearest plate first. */
-function nearestFirst(model: NeighbourModel, place: Float64Array, skipPlate: number) {
+/** The nearest sniff of each plate (its place in the references) and its distance, nearest plate first. */
+export function nearestFirst(
+  model: NeighbourModel,
+  place: Float64Array,
+  skipPlate: number,
+): { readonly row: number; readonly distance: number }[] {
   const best = new Map<number, { row: number; distance: number }>();
   for (let row = 0; row < model.plates.length; row += 1) {
     const plate = model.plates[row]!;

@@ -1,0 +1,107 @@
+/** Cost figures, in Node: npx tsx test/bench/bench.ts. The same code runs in the browser's worker. */
+import * as tf from "@tensorflow/tfjs";
+import { findPlate } from "../../src/finding/findPlate.js";
+import { seededRandom, standardNormal } from "../../src/kernel/random.js";
+import { type NetJob, teachNets } from "../../src/teaching/teachNets.js";
+import { teachNose } from "../../src/teaching/teachNose.js";
+import { syntheticSniffs } from "../teaching/syntheticSniffs.js";
+import { useWasm } from "../teaching/useBackend.js";
+
+const FEATURES = 40;
+const GROUPS = 4;
+const JOBS = 11; // ten folds and the final one
+const MEMBERS = 5;
+const HIDDEN = 16;
+const STEPS = 120;
+
+const print = (line: string) => process.stdout.write(`${line}\n`);
+const seconds = (from: number) => (performance.now() - from) / 1000;
+
+function randomData(rows: number) {
+  const random = seededRandom(rows);
+  const x = Float64Array.from({ length: rows * FEATURES }, () => standardNormal(random));
+  const truth = Int8Array.from({ length: rows * GROUPS }, (_, at) =>
+    x[Math.floor(at / GROUPS) * FEATURES + (at % GROUPS)]! + 0.5 * standardNormal(random) > 0 ? 1 : 0,
+  );
+  return { x, truth };
+}
+
+async function batchedSeconds(rows: number): Promise<number> {
+  const { x, truth } = randomData(rows);
+  const jobs: NetJob[] = Array.from({ length: JOBS }, (_, fold) => ({
+    x: [x],
+    weight: Float64Array.from({ length: rows }, (_row, row) => (row % 10 === fold ? 0 : 1)),
+  }));
+  const plates = Int32Array.from({ length: rows }, (_, row) => row);
+  const settings = {
+    rows,
+    features: FEATURES,
+    groups: GROUPS,
+    truth,
+    plates,
+    members: MEMBERS,
+    hidden: HIDDEN,
+    steps: STEPS,
+  };
+  const control = { random: seededRandom(1), isCancelled: () => false, onProgress: () => undefined };
+  const before = performance.now();
+  await teachNets(jobs, settings, control);
+  return seconds(before);
+}
+
+/** One model.fit: full batches, the same layers, steps and optimizer. */
+async function naiveFitSeconds(rows: number): Promise<number> {
+  const { x, truth } = randomData(rows);
+  const model = tf.sequential();
+  model.add(tf.layers.dense({ units: HIDDEN, activation: "tanh", inputShape: [FEATURES] }));
+  model.add(tf.layers.dense({ units: GROUPS, activation: "sigmoid" }));
+  model.compile({ optimizer: tf.train.adam(0.03), loss: "binaryCrossentropy" });
+  const inputs = tf.tensor2d(Float32Array.from(x), [rows, FEATURES]);
+  const targets = tf.tensor2d(Float32Array.from(truth), [rows, GROUPS]);
+  const before = performance.now();
+  await model.fit(inputs, targets, { epochs: STEPS, batchSize: rows, verbose: 0, validationSplit: 0.2 });
+  const took = seconds(before);
+  model.dispose();
+  tf.dispose([inputs, targets]);
+  return took;
+}
+
+print(
+  `backend ${await useWasm()}; ${JOBS} folds x ${MEMBERS} members, ${FEATURES} x ${HIDDEN} x ${GROUPS}, at most ${STEPS} steps`,
+);
+await batchedSeconds(50);
+for (const rows of [100, 400, 1000, 2000]) {
+  const took = await batchedSeconds(rows);
+  print(
+    `nets, ${rows} sniffs, batched: ${took.toFixed(1)} s (${((1000 * took) / rows).toFixed(1)} ms a sniff)`,
+  );
+}
+await naiveFitSeconds(50);
+const one = await naiveFitSeconds(400);
+const batched = await batchedSeconds(400);
+print(
+  `the naive way, one model.fit a fold and member, 400 sniffs: ${one.toFixed(2)} s each, ` +
+    `${(one * JOBS * MEMBERS).toFixed(1)} s for ${JOBS * MEMBERS}; ratio ${((one * JOBS * MEMBERS) / batched).toFixed(1)}`,
+);
+
+const groups = ["meat", "fish", "egg", "nut"];
+const options = { seed: 1, id: "bench", name: "bench", taughtAt: "2026-11-25T18:30:00Z" };
+for (const plates of [100, 400]) {
+  const samples = syntheticSniffs({ plates, seed: 3, groups, sweeps: 40 });
+  const before = performance.now();
+  const taught = await teachNose(samples, options);
+  print(
+    `a whole nose from ${plates} sniffs, all models, calibration and evidence: ${seconds(before).toFixed(1)} s`,
+  );
+  if (!taught.ok) continue;
+  const request = { groups, acceptedMissRate: 0.1, allergyGroups: [] };
+  findPlate(taught.value.nose, samples[0]!, request);
+  const start = performance.now();
+  for (const sniff of samples.slice(0, 50)) findPlate(taught.value.nose, sniff, request);
+  print(`  one finding: ${((1000 * seconds(start)) / 50).toFixed(1)} ms`);
+}
+
+const tensors = tf.memory().numTensors;
+const few = syntheticSniffs({ plates: 30, seed: 4 });
+for (let again = 0; again < 10; again += 1) await teachNose(few, options);
+print(`tensors before and after ten teachings: ${tensors} and ${tf.memory().numTensors}`);

@@ -1,0 +1,88 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { commandLine } from "../../src/cli/commandLine.js";
+import { judgedSniff } from "../../src/finding/judgedSniff.js";
+import { parseNose } from "../../src/nose/noseFile.js";
+import { readSniffFile } from "../../src/sniff/sniffFile.js";
+
+describe("the words after nidor", () => {
+  it("assess has its usual choices", () => {
+    expect(commandLine(["assess", "a.jsonl"])).toMatchObject({
+      kind: "assess",
+      file: "a.jsonl",
+      split: "plate",
+      folds: 5,
+      seed: 1,
+      acceptedMissRate: 0.1,
+      groups: undefined,
+    });
+  });
+
+  it("assess takes all its options", () => {
+    const words =
+      "assess a.jsonl --split occasion --folds 3 --seed 7 --group meat --group fish --accepted-miss-rate 0.05 --json out";
+    expect(commandLine(words.split(" "))).toMatchObject({
+      split: "occasion",
+      folds: 3,
+      seed: 7,
+      groups: ["meat", "fish"],
+      acceptedMissRate: 0.05,
+      jsonOut: "out",
+    });
+  });
+
+  it.each([
+    [[]],
+    [["sniff"]],
+    [["assess"]],
+    [["assess", "a", "b"]],
+    [["assess", "a", "--folds", "1"]],
+    [["assess", "a", "--folds", ""]],
+    [["assess", "a", "--split", "sweep"]],
+    [["assess", "a", "--accepted-miss-rate", "1"]],
+    [["assess", "a", "--colour", "red"]],
+    [["teach", "a"]],
+    [["check", "nose"]],
+  ])("does not understand %j", (words) => {
+    expect(commandLine(words).kind).toBe("wrong");
+  });
+});
+
+const folder = mkdtempSync(join(tmpdir(), "nidor-"));
+const nidor = (...words: string[]) =>
+  spawnSync(process.execPath, ["--import", "tsx", "src/cli/nidor.ts", ...words], { encoding: "utf8" });
+
+describe("check", () => {
+  const demo = readFileSync("models/demo.sniffs.jsonl", "utf8").split("\n");
+
+  it("gives the same findings as the app's own function, line by line, and refuses a bad line by number", () => {
+    const bad = demo[1]!.replace('"plate":"', '"plate":"","was":"');
+    const file = join(folder, "some.jsonl");
+    writeFileSync(file, [demo[0], bad, demo[2]].join("\n"));
+    const run = nidor("check", "models/demo.nose.json", file);
+    expect(run.status).toBe(1);
+    expect(run.stderr).toMatch(/line 2: plate: must not be empty/);
+    const nose = parseNose(readFileSync("models/demo.nose.json", "utf8"));
+    if (!nose.ok) throw new Error("the demo nose cannot be read");
+    const groups = nose.value.groups.map(({ name }) => name);
+    const lines = run.stdout
+      .trim()
+      .split("\n")
+      .map((line) => JSON.parse(line) as unknown);
+    const { sniffs } = readSniffFile([demo[0], demo[2]].join("\n"));
+    expect(lines).toEqual(sniffs.map((sniff) => judgedSniff(nose.value, sniff, groups, 0.1)));
+  });
+
+  it("exit code 0 for a good file, 1 for a nose that is none, 2 for an unknown command", () => {
+    const file = join(folder, "good.jsonl");
+    writeFileSync(file, `${demo[0]}\n`);
+    expect(nidor("check", "models/demo.nose.json", file).status).toBe(0);
+    const noNose = nidor("check", file, file);
+    expect(noNose.status).toBe(1);
+    expect(noNose.stderr).toContain('this version reads "nidor-nose/1"');
+    expect(nidor("smell", file).status).toBe(2);
+  });
+});
