@@ -10,6 +10,7 @@ export default defineConfig({
           name: "unit",
           include: ["test/**/*.test.{ts,tsx}"],
           exclude: ["test/browser/**"],
+          benchmark: { include: ["test/bench/**/*.bench.ts"] },
           environment: "node",
           testTimeout: 60_000,
         },
