@@ -2,10 +2,14 @@
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { readPreferences, type Preferences } from "../flows/preferences.js";
 import type { Result } from "../kernel/result.js";
+import type { Settings } from "../store/settings.js";
 import type { StoreError } from "../store/storeError.js";
 import { languageFor, LANGUAGES, type Catalogue, type LanguageId, type Words } from "../text/catalogue.js";
 import { en } from "../text/en.js";
 import { nowIso, type Ports } from "./ports.js";
+
+/** Kept in the place of a diet that is lost: it cannot be read either, so the loss is told until a new one is entered. */
+const LOST_DIET = null;
 
 export interface PreferencesControl {
   readonly preferences: ReadonlySignal<Preferences>;
@@ -32,25 +36,45 @@ export function createPreferencesControl(ports: Ports): PreferencesControl {
     return { text: catalogues.value[language.value] ?? en, formats: { locale, timeZone } };
   });
 
-  async function take(settings: object): Promise<void> {
-    read.value = readPreferences(settings);
+  /** Nothing of the kept settings could be read, or the browser threw them away, and no diet was entered since. */
+  let isAllLost = false;
+
+  async function take(settings: Partial<Settings>): Promise<void> {
+    isAllLost &&= (settings.diet ?? LOST_DIET) === LOST_DIET;
+    read.value = readPreferences(isAllLost ? { ...settings, diet: LOST_DIET } : settings);
     document.documentElement.lang = language.value;
     document.documentElement.dataset["theme"] = preferences.value.theme;
   }
+
+  async function load(): Promise<void> {
+    const settings = await ports.store.getSettings();
+    const kept: Partial<Settings> = settings.ok ? settings.value : {};
+    isAllLost = !settings.ok || (ports.store.wasLost && kept.diet === undefined);
+    await take(kept);
+    // The browser says only once that it threw the data away: without this the next start would be silent.
+    if (settings.ok && isAllLost) await ports.store.changeSettings({ diet: LOST_DIET }, nowIso(ports));
+  }
+
+  async function followStore(): Promise<void> {
+    const settings = await ports.store.getSettings();
+    if (settings.ok) await take(settings.value);
+  }
+
+  // Another tab's change must be known here, or the next change here would write an old profile over it.
+  ports.store.subscribe(["settings"], () => void followStore());
 
   return {
     preferences,
     profileLost: computed(() => read.value.profileLost),
     language,
     words,
-    load: async () => {
-      const settings = await ports.store.getSettings();
-      await take(settings.ok ? settings.value : {});
-    },
+    load,
     change: async ({ profile, ...rest }) => {
-      const patch = profile === undefined ? rest : { ...rest, diet: profile };
+      const diet = profile ?? (isAllLost ? LOST_DIET : undefined);
+      const patch = diet === undefined ? rest : { ...rest, diet };
       const changed = await ports.store.changeSettings(patch, nowIso(ports));
-      if (changed.ok) await take(changed.value);
+      if (!changed.ok) return changed;
+      await take(changed.value);
       return changed;
     },
   };

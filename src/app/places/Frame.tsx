@@ -1,8 +1,11 @@
 import type { ComponentChildren } from "preact";
+import { useEffect } from "preact/hooks";
 import { AppFrame } from "../../screens/AppFrame.js";
+import { Notice } from "../../screens/parts/Notice.js";
 import { shellView } from "../../views/shellView.js";
 import type { AppModel } from "../appModel.js";
 import { hashOf } from "../router.js";
+import { watchInstallOffer } from "../you/installOffer.js";
 
 interface Props {
   readonly app: AppModel;
@@ -12,6 +15,7 @@ interface Props {
 
 /** The frame around every place, drawn from the app's signals. */
 export function Frame({ app, children, actions }: Props) {
+  useEffect(watchInstallOffer, []);
   const toast = app.toasts.toast.value;
   const view = shellView(
     {
@@ -33,9 +37,18 @@ export function Frame({ app, children, actions }: Props) {
       onUpdateLater={app.updates.later}
       onUndo={app.toasts.undo}
     >
+      <MemoryOnly app={app} />
       {children}
     </AppFrame>
   );
+}
+
+/** Said in every place: what is entered here is gone with the page. */
+function MemoryOnly({ app }: { readonly app: AppModel }) {
+  const { storeTrouble } = app.ports;
+  if (storeTrouble === null) return null;
+  const { trouble } = app.preferences.words.value.text;
+  return <Notice strong>{trouble.memoryOnly(trouble.kinds[storeTrouble.kind])}</Notice>;
 }
 
 /** Each phase is said once to a screen reader; outside a check nothing is. */

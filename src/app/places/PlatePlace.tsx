@@ -1,5 +1,7 @@
+import { lazy } from "preact/compat";
 import { CheckActions, CheckScreen } from "../../screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../screens/FindingScreen.js";
+import { Notice } from "../../screens/parts/Notice.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
 import { checkView } from "../../views/checkView.js";
 import { findingView } from "../../views/findingView.js";
@@ -9,9 +11,15 @@ import { plateHomeCalls } from "../plateHomeCalls.js";
 import { PRACTICE_SPEED } from "../practice.js";
 import { Frame } from "./Frame.js";
 
-/** Plate: before, during and after a check. */
+const KitchenCardPage = lazy(async () => ({
+  default: (await import("../you/KitchenCardPage.js")).KitchenCardPage,
+}));
+
+/** Plate: before, during and after a check; and the kitchen card, but for a running check. */
 export function PlatePlace({ app }: { readonly app: AppModel }) {
   const { phase } = app.check.state.value;
+  const [page] = app.router.route.value.page;
+  if (page === "card" && !app.checkRunning.value) return <KitchenCardPage app={app} place="plate" />;
   if (phase === "idle") return <BeforeCheck app={app} />;
   return phase === "done" ? <AfterCheck app={app} /> : <DuringCheck app={app} />;
 }
@@ -43,6 +51,11 @@ function BeforeCheck({ app }: { readonly app: AppModel }) {
   const calls = plateHomeCalls(app);
   return (
     <Frame app={app} actions={<PlateHomeActions view={view.check} onCheck={calls.onCheck} />}>
+      {app.preferences.profileLost.value && (
+        <Notice strong live>
+          {app.preferences.words.value.text.trouble.profileLost}
+        </Notice>
+      )}
       <PlateHomeScreen view={view} calls={calls} />
     </Frame>
   );

@@ -1,0 +1,30 @@
+import { JURISDICTIONS } from "../../diet/jurisdiction.js";
+import { THEMES } from "../../flows/preferences.js";
+import { SettingsScreen } from "../../screens/SettingsScreen.js";
+import { AUTO_LANGUAGE, settingsView } from "../../views/settingsView.js";
+import { Frame } from "../places/Frame.js";
+import { useTables } from "./useTables.js";
+import type { YouPageProps } from "./youPage.js";
+
+/** Legal list, appearance, language. Each change is kept at once. */
+export function SettingsPage({ app, editor, onBack }: YouPageProps) {
+  const tables = useTables();
+  const { theme, language, profile } = editor.shown.value;
+  const { jurisdiction } = profile;
+  const list = tables?.ALLERGEN_LISTS[jurisdiction] ?? null;
+  const view = settingsView({ jurisdiction, list, theme, language }, app.preferences.words.value);
+  const calls = {
+    onBack,
+    onJurisdiction: (id: string) => {
+      const chosen = JURISDICTIONS.find((known) => known === id) ?? jurisdiction;
+      void editor.editProfile((now) => ({ ...now, jurisdiction: chosen }));
+    },
+    onTheme: (id: string) => void editor.edit({ theme: THEMES.find((known) => known === id) ?? theme }),
+    onLanguage: (id: string) => void editor.edit({ language: id === AUTO_LANGUAGE ? null : id }),
+  };
+  return (
+    <Frame app={app}>
+      <SettingsScreen view={view} calls={calls} />
+    </Frame>
+  );
+}
