@@ -100,7 +100,7 @@ function groupFinding(
     return { ...withoutAnswer(group.name, [...few, ...heldBack]), basis };
   }
   const said = horizons.map((one) => setOf(judge, one, place));
-  const sets = judge.canAlarm(last.horizon) ? said : said.map(withoutAlarm);
+  const sets = judge.canAlarm() ? said : said.map(withoutAlarm);
   const label = judge.settledLabel(sets);
   const reasons = [
     ...heldBack.filter(({ kind }) => kind !== "allergy" || label !== "present"),

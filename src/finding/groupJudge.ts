@@ -27,7 +27,7 @@ export interface GroupJudge {
   readonly heldOutPresent: number;
   readonly heldOutAbsent: number;
   /** False if those called *smelled* were wrong too often on the held-out plates. */
-  canAlarm(lastPlace: number): boolean;
+  canAlarm(): boolean;
   /** False if so few present plates can never show the accepted rate. */
   readonly canClear: boolean;
   /** Conformal set at a horizon; for a held-out sniff, against the plates outside its fold. */
@@ -124,8 +124,8 @@ function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
     return { misses: misses.whole(), falseAlarms: falseAlarms.whole(), hits: hits.whole() };
   }
 
-  function canAlarm(lastPlace: number): boolean {
-    const { hits, falseAlarms } = shownErrors(lastPlace);
+  function canAlarm(): boolean {
+    const { hits, falseAlarms } = shownErrors(group.horizons.length - 1);
     return (falseAlarms + 0.5) / (hits + falseAlarms + 1) <= SMELLED_WRONG_SHARE;
   }
 

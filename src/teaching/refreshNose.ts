@@ -7,8 +7,10 @@ import { teachNose, type Taught, type TeachError, type TeachOptions } from "./te
 const LARGEST_RECENCY = 20;
 
 /**
- * Brings an old nose up to date: warm start from its nets, its recipe, recalibration on all held-out plates, and
- * fresh samples that together count as much as the old ones.
+ * Brings an old nose up to date: warm start from its nets, its recipe, old samples moved by the drift that the fresh
+ * ones show, fresh samples that together count as much as the old ones, and recalibration on all held-out plates.
+ *
+ * The drift is estimated on all fresh samples before folds are made; its few numbers know no single plate well.
  *
  * @param fresh - samples taken since the nose was taught
  * @see Vergara and others, Sensors and Actuators B 166-167 (2012), 320-329 (drift over 36 months)

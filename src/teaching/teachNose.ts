@@ -4,6 +4,7 @@ import { err, ok, type Result } from "../kernel/result.js";
 import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
 import type { Sniff } from "../sniff/sniff.js";
+import { alignOld } from "./alignOld.js";
 import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
 import { chooseRecipe, type RecipeChoice } from "./chooseRecipe.js";
 import { dealFolds } from "./dealFolds.js";
@@ -58,7 +59,9 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const foldOf = dealFolds(units, kindOfRow, Math.max(2, folds), random);
   const fewFolds = foldOf.map((fold) => fold % 5);
   const choice = choiceOf(prepared, spans, fewFolds, random, options);
-  const tables = rawTables(prepared.sniffs, choice.recipe, spans);
+  const raw = rawTables(prepared.sniffs, choice.recipe, spans);
+  const isFresh = prepared.sniffs.map(({ id }) => options.recency?.[id] !== undefined);
+  const tables = options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
   const weight = weightsOf(prepared, options);
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
