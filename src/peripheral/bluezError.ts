@@ -2,6 +2,8 @@
  * How a refusal travels through BlueZ to the phone. An application error 0x80 to 0x9f goes as the message of
  * org.bluez.Error.Failed; the standard ones have names of their own.
  *
+ * A BlueZ from before that (August 2022) makes 0x80 of each; the phone reads STATUS to learn why, either way.
+ *
  * @see BlueZ, doc/org.bluez.GattCharacteristic.rst, ReadValue and WriteValue ("Possible values: string 0x80 - 0x9f")
  */
 import { CONTROL_ATT_ERRORS } from "../profile/control.js";

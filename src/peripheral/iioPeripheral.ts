@@ -47,7 +47,8 @@ export function createIioPeripheral(options: IioOptions): Peripheral {
     },
     stop: async () => {
       stopping.abort();
-      await running;
+      // Whatever ended the loops, the heaters are to go off.
+      await running.catch(() => undefined);
       await options.reader.set(options.reader.table.off);
       device.feed({ kind: "heatersOff" });
       await options.keepHeated(device.core().heatedMs);

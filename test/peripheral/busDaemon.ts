@@ -10,7 +10,7 @@ export interface BusDaemon {
 }
 
 const INSTALL =
-  "command -v dbus-daemon || { apt-get update -q && apt-get install -qy --no-install-recommends dbus; }";
+  "command -v dbus-daemon || { apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -qy --no-install-recommends dbus; }";
 
 /** @param denied - nobody may send to org.bluez, as for a user without the right */
 export async function startBus(denied = false): Promise<BusDaemon> {

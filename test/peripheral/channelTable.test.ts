@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { parseChannelTable, type ChannelTable } from "../../src/peripheral/channelTable.js";
 import { plainTable } from "../../src/peripheral/plainTable.js";
@@ -160,5 +161,36 @@ describe("a device without a table", () => {
 
   it("with one resistance that has both a raw and a scaled attribute has one channel", () => {
     expect(plainTable(["in_resistance_raw", "in_resistance_input"]).channels).toHaveLength(1);
+  });
+});
+
+describe("the build guide", () => {
+  const guide = readFileSync(new URL("../../src/peripheral/BUILD.md", import.meta.url), "utf8");
+  const example = /```json channels\n(.*?)```/s.exec(guide)?.[1] ?? "";
+
+  it("shows a table that is right, with every word that a table may have", () => {
+    const table = parseChannelTable(example);
+    expect(table).toMatchObject({ ok: true });
+    const words = [...guide.matchAll(/^\| `(\w+)` /gm)].map((match) => match[1]);
+    for (const word of words) expect(example).toContain(`"${word}"`);
+    for (const word of Object.keys(JSON.parse(example) as object)) {
+      if (word !== "format" && word !== "channels") expect(words).toContain(word);
+    }
+  });
+
+  it("says what is taken for what is missing", () => {
+    const bare = parsed({
+      format: "nidor-channels/1",
+      channels: [{ sensor: 0, resistance: "in_resistance" }],
+    });
+    const missing = (word: string) =>
+      guide
+        .split("\n")
+        .find((line) => line.startsWith(`| \`${word}\``))
+        ?.split("|")[3];
+    expect(missing("sweepPeriodMs")).toContain(String(bare.sweepPeriodMs));
+    expect(missing("warmUpMs")).toContain(String(bare.warmUpMs));
+    expect(missing("purge")).toContain(String(bare.purge.forMs));
+    expect(missing("range")).toContain(`${bare.range.lowestOhm} and ${bare.range.highestOhm}`);
   });
 });

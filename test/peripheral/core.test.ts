@@ -93,6 +93,16 @@ describe("the states", () => {
     expect(statusOf(core).warmUpLeftMs).toBe(WARM_UP_MS);
   });
 
+  it("do not heat what cannot be measured", () => {
+    const { core, states } = played([
+      [0, { kind: "sensorLost" }],
+      [1, on],
+      [2, { kind: "sensorBack" }],
+    ]);
+    expect(states).toEqual(["fault", "cold"]);
+    expect(core.heatersOnAtMs).toBeNull();
+  });
+
   it("show a heater that cannot be set as a fault with its flag", () => {
     const { core } = played([
       [0, on],

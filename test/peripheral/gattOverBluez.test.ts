@@ -205,7 +205,7 @@ describe("commands", () => {
     expect(await sniffer.bluez.write(CONTROL, purge!)).toEqual(DONE);
     expect(await state()).toBe("purging 7");
     expect(await sniffer.bluez.write(CONTROL, start!)).toEqual({ attError: 0x80 });
-    sniffer.nowMs = 200_000;
+    sniffer.nowMs = 270_000; // it purges for 90 s
     expect(await state()).toBe("ready 7");
   });
 

@@ -60,7 +60,7 @@ describe("a run that nobody follows any more", () => {
     await sniffer.bluez.write(CONTROL, encodeControl({ kind: "purge" }));
     sniffer.bluez.disconnect(PHONE);
     await sniffer.settled();
-    sniffer.nowMs += 10_000;
+    sniffer.nowMs += 60_000; // of the 90 s it takes
     sniffer.server.tick();
     expect(sniffer.device.core().activity.kind).toBe("purging");
   });
@@ -109,6 +109,7 @@ describe("adapters that go and come back", () => {
     sniffer.bluez.power("hci0", true);
     await sniffer.bluez.until(() => sniffer.served.length === 1, "the return to be told");
     expect(both("hci0")()).toBe(true);
+    expect(sniffer.bluez.advertisements.get("hci0")?.[0]?.["onAir"]).toBe(true);
   });
 
   it("advertises again when BlueZ released the advertisement", async () => {

@@ -66,7 +66,7 @@ export async function meetBluez(
       senses: { temperature: true, humidity: true, pressure: true, battery: true },
       model: String(examplesOf("text")[0]!.value),
       firmware: "1.2",
-      purgeMs: 20_000,
+      purgeMs: 90_000,
       heatedBeforeMs: heatedHours * MS_PER_HOUR,
       firstSequence: examplesOf("sweep")[0]!.firstSequence,
     },

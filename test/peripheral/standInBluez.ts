@@ -129,6 +129,8 @@ export async function startStandInBluez(address: string): Promise<StandInBluez> 
     },
     power: (name, on) => {
       adapters.get(name)!["Powered"] = on;
+      // The controller forgets what it advertised; the application's registration stays in the books.
+      for (const one of advertisements.get(name)!) one["onAir"] = false;
       bus.emitPropertiesChanged(pathOf(name), ADAPTER, { Powered: on });
     },
     stop: () => bus.close(),
@@ -256,7 +258,7 @@ function advertisingManager(
       if (properties["Type"] !== "peripheral" && properties["Type"] !== "broadcast") {
         throw failure("org.bluez.Error.InvalidArguments", "Type");
       }
-      held.push({ ...properties, path, sender });
+      held.push({ ...properties, path, sender, onAir: true });
       return null;
     },
     UnregisterAdvertisement: (path: string, message: Message) => {
