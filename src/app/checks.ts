@@ -1,6 +1,5 @@
 /** Checks of plates and of the check jar: what they are asked for, how they begin, what becomes of them. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { findPlate } from "../finding/findPlate.js";
 import type { FindingRequest, PlateFinding } from "../finding/finding.js";
 import type { CheckState } from "../flows/checkState.js";
 import type { Sniff } from "../sniff/sniff.js";
@@ -138,8 +137,8 @@ function createJudge({
 }: ChecksParts): Pick<Checks, "groups" | "judge"> {
   const nose = computed(() => (noses.active.value.kind === "ready" ? noses.active.value.nose : null));
   const groups = computed<readonly string[]>(() => {
-    // Before the diet is read, no group is known: a check must not begin without an allergy.
-    if (!diet.ready.value) return [];
+    // Before all is read no group is known, and no check begins: it must not begin without an allergy.
+    if (!diet.ready.value || noses.findPlate.value === null) return [];
     const wanted = diet.groups.value;
     return wanted.length > 0 ? wanted : (nose.value?.groups.map(({ name }) => name) ?? []);
   });
@@ -154,6 +153,8 @@ function createJudge({
         beliefs: plate.beliefs.value,
         ...(inControl === null ? {} : { snifferInControl: inControl }),
       };
+      const findPlate = noses.findPlate.value;
+      if (findPlate === null) throw new RangeError("a check began before the judge was loaded");
       return findPlate(nose.value, sniff, request);
     },
   };

@@ -1,10 +1,11 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
 import { signal, type ReadonlySignal } from "@preact/signals";
 import { readPreferences } from "../flows/preferences.js";
+import type { findPlate as FindPlate } from "../finding/findPlate.js";
 import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
-import { parseNose, serialiseNose, type NoseFileError } from "../nose/noseFile.js";
+import type { NoseFileError } from "../nose/noseFile.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachFailure } from "../worker/protocol.js";
 import type { TeachClient } from "../worker/teachClient.js";
@@ -12,7 +13,12 @@ import { nowIso, type Ports } from "./ports.js";
 
 const DEMO_NOSE = "models/demo.nose.json";
 
+/** Reading noses and judging sniffs, in a piece that the first screen does not wait for. */
+const judging = () => import("./judging.js");
+
 export interface NoseControl {
+  /** null until it is loaded. */
+  readonly findPlate: ReadonlySignal<typeof FindPlate | null>;
   readonly active: ReadonlySignal<ActiveNose>;
   readonly teaching: ReadonlySignal<TeachState>;
   /** Reads the nose in use; on a fresh phone the demo nose is put in place. */
@@ -29,6 +35,7 @@ export interface NoseControl {
 
 export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: string): NoseControl {
   const active = signal<ActiveNose>({ kind: "loading" });
+  const findPlate = signal<typeof FindPlate | null>(null);
   const teaching = signal<TeachState>({ kind: "idle" });
   const { store, newId } = ports;
   const activeNose = () => (active.value.kind === "ready" ? active.value.nose : null);
@@ -41,6 +48,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     const unwanted = !settings.ok || readPreferences(settings.value).preferences.demoDropped;
     if (noses.ok && noses.value.noses.length === 0 && !unwanted) await installDemoNose(ports);
     active.value = await readActive(ports);
+    findPlate.value = (await judging()).findPlate;
   }
 
   function notTaught(failure: TeachFailure): void {
@@ -60,7 +68,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
       if (value.kind === "teaching") teaching.value = { ...value, done };
     });
     if (!taught.ok) return notTaught(taught.error);
-    const nose = parseNose(taught.value.noseText);
+    const nose = (await judging()).parseNose(taught.value.noseText);
     if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
     const kept = await keepNose(ports, nose.value, false);
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
@@ -75,6 +83,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
 
   return {
     active,
+    findPlate,
     teaching,
     load,
     teach,
@@ -97,7 +106,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     },
     putBack: (id) => use(id, "rolledBack"),
     importNose: async (fileText) => {
-      const nose = parseNose(fileText);
+      const nose = (await judging()).parseNose(fileText);
       if (!nose.ok) return nose;
       const kept = await keepNose(ports, nose.value, false);
       const used = kept.ok ? await use(nose.value.id, "accepted") : kept;
@@ -105,7 +114,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     },
     exportNose: async (id) => {
       const stored = await store.getNose(id);
-      return stored.ok ? ok(serialiseNose(stored.value)) : stored;
+      return stored.ok ? ok((await judging()).serialiseNose(stored.value)) : stored;
     },
   };
 }
@@ -128,7 +137,7 @@ function keepNose(ports: Ports, nose: Nose, demo: boolean): Promise<Result<void,
 async function installDemoNose(ports: Ports): Promise<void> {
   const text = await ports.fetchText(DEMO_NOSE);
   if (text === null) return;
-  const nose = parseNose(text);
+  const nose = (await judging()).parseNose(text);
   if (!nose.ok) return;
   const kept = await keepNose(ports, nose.value, true);
   if (kept.ok) await ports.store.decideNose(nose.value.id, "accepted", ports.newId(), nowIso(ports));

@@ -44,6 +44,14 @@ export function createPreferencesControl(ports: Ports): PreferencesControl {
     read.value = readPreferences(isAllLost ? { ...settings, diet: LOST_DIET } : settings);
     document.documentElement.lang = language.value;
     document.documentElement.dataset["theme"] = preferences.value.theme;
+    await loadCatalogue();
+  }
+
+  /** English comes with the app; another language is fetched when it is chosen. */
+  async function loadCatalogue(): Promise<void> {
+    if (language.value !== "de" || catalogues.value.de !== undefined) return;
+    const { de } = await import("../text/de.js");
+    catalogues.value = { ...catalogues.value, de };
   }
 
   async function load(): Promise<void> {

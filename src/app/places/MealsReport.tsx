@@ -22,7 +22,7 @@ interface Props {
 export function MealsReport({ view, meals, period, words, onDone }: Props) {
   useEffect(() => printPage(onDone), []);
   return (
-    <main class="stack stack--wide">
+    <main class="app__main stack stack--wide">
       <PageHead
         title={view.out.title}
         text={[period, view.text].filter((part) => part !== null).join(". ")}

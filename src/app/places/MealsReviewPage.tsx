@@ -46,8 +46,10 @@ export function MealsReviewPage({ app, address }: Props) {
   };
   return (
     <Frame app={app}>
-      <PeriodChoice app={app} period={period} />
-      <ReviewScreen view={view} calls={calls} hrefOf={(id) => hashOf("meals", id)} />
+      <div class="stack">
+        <PeriodChoice app={app} period={period} />
+        <ReviewScreen view={view} calls={calls} hrefOf={(id) => hashOf("meals", id)} />
+      </div>
     </Frame>
   );
 }

@@ -1,16 +1,14 @@
 import { lazy } from "preact/compat";
-import { CheckActions, CheckScreen } from "../../screens/CheckScreen.js";
-import { FindingActions, FindingScreen } from "../../screens/FindingScreen.js";
 import { Notice } from "../../screens/parts/Notice.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
-import { checkView } from "../../views/checkView.js";
-import { findingView } from "../../views/findingView.js";
 import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
 import { plateHomeCalls } from "../plateHomeCalls.js";
 import { PRACTICE_SPEED } from "../practice.js";
 import { Frame } from "./Frame.js";
 
+const DuringCheck = lazy(async () => ({ default: (await import("./CheckPages.js")).DuringCheck }));
+const AfterCheck = lazy(async () => ({ default: (await import("./CheckPages.js")).AfterCheck }));
 const KitchenCardPage = lazy(async () => ({
   default: (await import("../you/KitchenCardPage.js")).KitchenCardPage,
 }));
@@ -57,62 +55,6 @@ function BeforeCheck({ app }: { readonly app: AppModel }) {
         </Notice>
       )}
       <PlateHomeScreen view={view} calls={calls} />
-    </Frame>
-  );
-}
-
-function DuringCheck({ app }: { readonly app: AppModel }) {
-  const sniffer = app.sniffers.state.value;
-  const view = checkView(
-    app.check.state.value,
-    {
-      practice: app.served.value !== null,
-      practiceSpeed: PRACTICE_SPEED,
-      hasAllergy: app.diet.hasAllergy.value,
-      acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
-      snifferLost: sniffer.kind === "lost",
-    },
-    app.preferences.words.value,
-  );
-  if (view === null) return null;
-  const { send } = app.check;
-  const calls = {
-    onOverPlate: () => send({ kind: "overPlateNow" }),
-    onFinish: () => send({ kind: "finishNow" }),
-    onStop: () => send({ kind: "cancel" }),
-    onInterrupted: app.resolveInterruption,
-  };
-  return (
-    <Frame app={app} actions={<CheckActions view={view} calls={calls} />}>
-      <CheckScreen view={view} />
-    </Frame>
-  );
-}
-
-function AfterCheck({ app }: { readonly app: AppModel }) {
-  const state = app.check.state.value;
-  if (state.phase !== "done") return null;
-  const served = app.served.value;
-  const view = findingView(
-    state.finding,
-    {
-      dish: state.sniff.dish,
-      allergyGroups: app.diet.allergyGroups.value,
-      cautions: app.diet.cautions.value,
-      nowMs: app.ports.nowMs(),
-      served: served === null ? null : { dishName: served.name, groups: served.groups },
-    },
-    app.preferences.words.value,
-  );
-  const calls = {
-    onSave: () => app.router.go("meals", "new"),
-    onKeep: () => app.router.go("nose", "keep", state.sniff.id),
-    onAgain: app.beginCheck,
-    onDone: app.leaveCheck,
-  };
-  return (
-    <Frame app={app} actions={<FindingActions view={view} calls={calls} />}>
-      <FindingScreen view={view} />
     </Frame>
   );
 }
