@@ -5,7 +5,7 @@ import type { QuestionId } from "./data/questions.js";
 import type { SubstanceId } from "./data/substances.js";
 import { findMentions, type Mention } from "./findMentions.js";
 import type { KnowledgeRow } from "./knowledgeRow.js";
-import { levelRank, strongerLevel, weakerLevel, type Level } from "./level.js";
+import { levelRank, weakerLevel, type Level } from "./level.js";
 import { LEXICON } from "./lexicon.js";
 import { ownMentions } from "./ownMentions.js";
 import type { DietProfile } from "./profile.js";
@@ -180,7 +180,6 @@ function merge(left: Caution, right: Caution): Caution {
   const [strong, weak] = levelRank(right.level) < levelRank(left.level) ? [right, left] : [left, right];
   return {
     ...strong,
-    level: strongerLevel(left.level, right.level),
     triggers: unique(
       [...strong.triggers, ...weak.triggers],
       (trigger) => `${String(trigger.start)}-${String(trigger.end)}`,

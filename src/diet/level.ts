@@ -8,7 +8,3 @@ export const levelRank = (level: Level): number => LEVELS.indexOf(level);
 /** The weaker of the two: a limit never raises a level. */
 export const weakerLevel = (left: Level, right: Level): Level =>
   levelRank(left) >= levelRank(right) ? left : right;
-
-/** The stronger of the two: what stays when two words say the same thing. */
-export const strongerLevel = (left: Level, right: Level): Level =>
-  levelRank(left) <= levelRank(right) ? left : right;

@@ -1,5 +1,6 @@
 import type { Caution, ClaimNote } from "./caution.js";
 import { ALLERGEN_LISTS } from "./data/jurisdictions.js";
+import { claimLimitsFor } from "./claimLimitsFor.js";
 import { QUESTIONS, type QuestionId } from "./data/questions.js";
 import type { SubstanceId } from "./data/substances.js";
 import type { JurisdictionId } from "./jurisdiction.js";
@@ -107,6 +108,16 @@ function legal({ basis }: Caution, jurisdiction: JurisdictionId): string | null 
   return `${part} der Allergenliste (${place})${number}${weight}: „${itemText ?? ""}“.`;
 }
 
+const claimLimits: DietWords["claimLimits"] = (touched, jurisdiction) =>
+  claimLimitsFor(touched, jurisdiction).map(
+    (row) => `„${row.claim}“ auf einem Etikett: ${row.limit.de}. Über eine offene Küche sagt das nichts.`,
+  );
+
+function list(jurisdiction: JurisdictionId): string {
+  const { instrument, date, checkedOn } = ALLERGEN_LISTS[jurisdiction];
+  return `Allergenliste (${jurisdictions[jurisdiction]}): ${instrument} (${date}; geprüft ${checkedOn}). Listen unterscheiden sich.`;
+}
+
 const note = ({ row }: Caution): string | null => row?.note?.de ?? null;
 
 const MARKS = { SEEN: "gelesen", MEMORY: "aus dem Gedächtnis", "common practice": "übliche Praxis" } as const;
@@ -157,6 +168,8 @@ export const DIET_WORDS_DE: DietWords = {
   caution,
   claim,
   legal,
+  claimLimits,
+  list,
   note,
   provenance,
   question,

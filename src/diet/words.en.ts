@@ -1,5 +1,6 @@
 import type { Caution, ClaimNote } from "./caution.js";
 import { ALLERGEN_LISTS } from "./data/jurisdictions.js";
+import { claimLimitsFor } from "./claimLimitsFor.js";
 import { QUESTIONS, type QuestionId } from "./data/questions.js";
 import type { SubstanceId } from "./data/substances.js";
 import type { JurisdictionId } from "./jurisdiction.js";
@@ -107,6 +108,16 @@ function legal({ basis }: Caution, jurisdiction: JurisdictionId): string | null 
   return `${part} the allergen list of ${place}${number}${weight}: “${itemText ?? ""}”.`;
 }
 
+const claimLimits: DietWords["claimLimits"] = (touched, jurisdiction) =>
+  claimLimitsFor(touched, jurisdiction).map(
+    (row) => `“${row.claim}” on a label: ${row.limit.en}. It says nothing about an open kitchen.`,
+  );
+
+function list(jurisdiction: JurisdictionId): string {
+  const { instrument, date, checkedOn } = ALLERGEN_LISTS[jurisdiction];
+  return `Allergen list of ${jurisdictions[jurisdiction]}: ${instrument} (${date}; checked ${checkedOn}). Lists differ.`;
+}
+
 const note = ({ row }: Caution): string | null => row?.note?.en ?? null;
 
 const provenance = ({ row, basis }: Caution): string =>
@@ -155,6 +166,8 @@ export const DIET_WORDS_EN: DietWords = {
   caution,
   claim,
   legal,
+  claimLimits,
+  list,
   note,
   provenance,
   question,

@@ -42,6 +42,10 @@ export interface DietWords {
   readonly claim: (claim: ClaimNote, item: Caution["item"]) => string;
   /** What the legal list says, or null where no allergy is touched. */
   readonly legal: (caution: Caution, jurisdiction: JurisdictionId) => string | null;
+  /** What a label may mean by "gluten-free" or "lactose-free", for coeliac disease and lactose intolerance. */
+  readonly claimLimits: (item: Caution["item"], jurisdiction: JurisdictionId) => readonly string[];
+  /** Name and date of a legal list, and when it was last checked. */
+  readonly list: (jurisdiction: JurisdictionId) => string;
   /** The row's own remark, or null. */
   readonly note: (caution: Caution) => string | null;
   /** Where it was read, and how far to trust it. */

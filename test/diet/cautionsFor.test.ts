@@ -48,6 +48,13 @@ describe("a caution", () => {
     expect(butter.map(({ triggers }) => triggers.map(({ start }) => start))).toEqual([[0, 8, 22]]); // counted by hand
   });
 
+  it("keeps the strongest level, whichever word comes first", () => {
+    expect(levelOf("Salat ohne Ei\nSalat mit Ei", allergy("egg"))).toBe("contains");
+    expect(levelOf("Salat mit Ei\nSalat ohne Ei", allergy("egg"))).toBe("contains");
+    const [egg] = cautionsFor({ text: "Salat ohne Ei\nSalat mit Ei", profile: allergy("egg") });
+    expect(egg?.triggers.map(({ start }) => start)).toEqual([24, 11]); // the stronger one first, counted by hand
+  });
+
   it("is sorted: allergies first, then by level", () => {
     const profile: DietProfile = { ...allergy("egg"), coeliac: true, diets: ["vegan"], ownWords: ["Salbei"] };
     const kinds = cautionsFor({ text: "Saltimbocca mit Salbei und Tagliatelle", profile }).map(
@@ -286,6 +293,8 @@ describe("without, -free and claims", () => {
   });
 
   it.each([
+    "vegane Bolognese auf Wunsch",
+    "vegan bolognese available",
     "Bolognese, vegan on request",
     "Bolognese (auch vegan)",
     "Bolognese, vegane Option möglich",

@@ -25,7 +25,7 @@ const GERMAN =
   "Muskatnuss Zimt Pfeffer Salz Zucker Wasser Mineralwasser Kaffee Tee Olivenöl Rapsöl Sonnenblumenöl Minze " +
   "gegrillt gedünstet geschmort geröstet gebraten frisch saftig knusprig hausgemachte unser unsere dazu serviert " +
   "Gänseblümchen Löwenzahn Rucola Feldsalat Mangold Schalotten Fenchel Rettich Radieschen Rote Bete Pastinake eine " +
-  "Genuss genießen Teller Portion täglich Mittagstisch Abendkarte Getränke Öffnungszeiten Salzburger Magdeburger";
+  "Genuss genießen Teller Portion täglich Mittagstisch Abendkarte Getränke Öffnungszeiten Salzburger Magdeburger Steigerwald";
 
 const ENGLISH =
   "menu starters mains sides daily special served with seasonal fresh grilled roasted steamed sauteed chopped sliced " +

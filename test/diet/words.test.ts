@@ -46,6 +46,7 @@ function allSentences(words: (typeof LANGUAGES)[number][1]): string[] {
     words.note(caution) ?? "",
     ...caution.claims.map((claim) => words.claim(claim, caution.item)),
     ...JURISDICTIONS.map((jurisdiction) => words.legal(caution, jurisdiction) ?? ""),
+    ...JURISDICTIONS.flatMap((jurisdiction) => words.claimLimits(caution.item, jurisdiction)),
   ];
   return [
     ...cautions.flatMap(about),
@@ -53,6 +54,7 @@ function allSentences(words: (typeof LANGUAGES)[number][1]): string[] {
       words.standing({ ...everything, jurisdiction }).map(({ text }) => text),
     ),
     ...QUESTIONS.map(({ id }) => words.question(id)),
+    ...JURISDICTIONS.map((jurisdiction) => words.list(jurisdiction)),
     ...SEVERITIES.map((severity) => words.severities[severity]),
     words.nothingRecognised,
     words.help,
@@ -95,6 +97,22 @@ describe.each(LANGUAGES)("%s", (_name, words) => {
         ? ""
         : words.claim(caution.claims[0] ?? { id: "", word: "", start: null, end: null }, caution.item);
     expect(text).toMatch(/claimed, not known|behauptet, nicht bekannt/);
+  });
+
+  it("gives the figure behind a label for coeliac disease and lactose, and none for an allergy", () => {
+    // Source: Implementing Regulation (EU) No 828/2014, Annex; Food Standards Code 1.2.7 (value from memory).
+    const coeliac = { key: "coeliac", kind: "coeliac", value: "coeliac" } as const;
+    expect(words.claimLimits(coeliac, "EU").join(" ")).toMatch(/<= 20 mg\/kg .*<= 100 mg\/kg/);
+    expect(words.claimLimits(coeliac, "AU_NZ").join(" ")).toMatch(/detectable|nachweisbar/);
+    expect(words.claimLimits(coeliac, "JP")).toEqual([]);
+    expect(
+      words.claimLimits({ key: "", kind: "intolerance", value: "lactose" }, "EU").length,
+    ).toBeGreaterThan(2);
+    expect(words.claimLimits({ key: "", kind: "allergy", value: "milk" }, "EU")).toEqual([]);
+  });
+
+  it("names the law and the date of a list", () => {
+    expect(words.list("EU")).toMatch(/1169\/2011.*25 October 2011.*2026-11-25/);
   });
 
   it("with an allergy: the emergency number first, then smell, steam, staff, doubt, adrenaline", () => {

@@ -144,7 +144,7 @@ describe.skipIf(!there)("claims, additives, cheeses and diets, against the same 
     "gluten-free: $id",
     ({ id, limit, mark }) => {
       const ours = CLAIM_LIMITS.find((row) => row.id === id);
-      expect(ours?.limitText).toContain(String(limit));
+      expect(ours?.limit.en).toContain(String(limit));
       expect(ours?.mark).toBe(mark);
     },
   );
@@ -153,7 +153,7 @@ describe.skipIf(!there)("claims, additives, cheeses and diets, against the same 
     "lactose-free: $id",
     ({ id, limit, mark }) => {
       const ours = CLAIM_LIMITS.find((row) => row.id === id);
-      expect(ours?.limitText).toContain(`${String(limit)} g`);
+      expect(ours?.limit.en).toContain(`${String(limit)} g`);
       expect(ours?.mark).toBe(mark);
     },
   );

@@ -10,7 +10,7 @@ export interface ClaimLimit extends Provenance {
   readonly jurisdictions: readonly JurisdictionId[];
   readonly claim: string;
   /** The limit in words and numbers. */
-  readonly limitText: string;
+  readonly limit: { readonly en: string; readonly de: string };
 }
 
 const SECONDARY = "secondary quotation";
@@ -21,7 +21,7 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "glutenCereal",
     jurisdictions: ["CODEX_2024"],
     claim: "gluten-free",
-    limitText: "<= 20 mg/kg gluten",
+    limit: { en: "<= 20 mg/kg gluten", de: "<= 20 mg/kg Gluten" },
     source: `CXS 118-1979 (rev. 2008), s.2.1.1, ${SECONDARY}`,
     mark: "SEEN",
   },
@@ -30,7 +30,7 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "glutenCereal",
     jurisdictions: ["CODEX_2024"],
     claim: "specially processed to reduce gluten",
-    limitText: "20 to 100 mg/kg gluten",
+    limit: { en: "20 to 100 mg/kg gluten", de: "20 bis 100 mg/kg Gluten" },
     source: `CXS 118-1979 s.2.1.2, ${SECONDARY}`,
     mark: "SEEN",
   },
@@ -39,7 +39,7 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "glutenCereal",
     jurisdictions: ["EU", "UK"],
     claim: "gluten-free",
-    limitText: "<= 20 mg/kg gluten",
+    limit: { en: "<= 20 mg/kg gluten", de: "<= 20 mg/kg Gluten" },
     source: "Implementing Regulation (EU) No 828/2014, Annex",
     mark: "SEEN",
   },
@@ -48,7 +48,7 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "glutenCereal",
     jurisdictions: ["EU", "UK"],
     claim: "very low gluten",
-    limitText: "<= 100 mg/kg gluten",
+    limit: { en: "<= 100 mg/kg gluten", de: "<= 100 mg/kg Gluten" },
     source: `Implementing Regulation (EU) No 828/2014, Annex, ${SECONDARY}`,
     mark: "SEEN",
   },
@@ -57,7 +57,7 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "glutenCereal",
     jurisdictions: ["US"],
     claim: "gluten-free",
-    limitText: "< 20 ppm gluten",
+    limit: { en: "< 20 ppm gluten", de: "< 20 ppm Gluten" },
     source: "21 CFR 101.91, value from memory",
     mark: "MEMORY",
   },
@@ -66,7 +66,10 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "glutenCereal",
     jurisdictions: ["AU_NZ"],
     claim: "gluten free",
-    limitText: "no detectable gluten; no oats or malted gluten cereals",
+    limit: {
+      en: "no detectable gluten; no oats or malted gluten cereals",
+      de: "kein nachweisbares Gluten; kein Hafer, kein gemälztes Glutengetreide",
+    },
     source: "Food Standards Code 1.2.7, value from memory",
     mark: "MEMORY",
   },
@@ -75,7 +78,7 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "lactose",
     jurisdictions: [],
     claim: "senza lattosio",
-    limitText: "< 0.1 g lactose in 100 g or ml (Italy)",
+    limit: { en: "< 0.1 g lactose in 100 g or ml (Italy)", de: "< 0,1 g Laktose in 100 g oder ml (Italien)" },
     source: `Italian Ministry of Health circular, opinion of 12 June 2015, ${SECONDARY}`,
     mark: "SEEN",
   },
@@ -84,7 +87,10 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "lactose",
     jurisdictions: [],
     claim: "laktosefrei",
-    limitText: "< 0.1 g lactose in 100 g or ml (Germany, no EU-wide figure)",
+    limit: {
+      en: "< 0.1 g lactose in 100 g or ml (Germany, no EU-wide figure)",
+      de: "< 0,1 g Laktose in 100 g oder ml (Deutschland, keine EU-weite Zahl)",
+    },
     source: `German practice, recommendation of food chemists, ${SECONDARY}`,
     mark: "SEEN",
   },
@@ -93,7 +99,10 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "lactose",
     jurisdictions: [],
     claim: "lactose-free",
-    limitText: "< 0.1 g lactose in 100 g or ml ready to eat (Switzerland)",
+    limit: {
+      en: "< 0.1 g lactose in 100 g or ml ready to eat (Switzerland)",
+      de: "< 0,1 g Laktose in 100 g oder ml, verzehrfertig (Schweiz)",
+    },
     source: `Swiss ordinance SR 817.022.16 Art. 42, ${SECONDARY}`,
     mark: "SEEN",
   },
@@ -102,7 +111,10 @@ export const CLAIM_LIMITS: readonly ClaimLimit[] = [
     substance: "lactose",
     jurisdictions: [],
     claim: "lactose-free",
-    limitText: "< 0.01 g lactose in 100 g (Nordic practice)",
+    limit: {
+      en: "< 0.01 g lactose in 100 g (Nordic practice)",
+      de: "< 0,01 g Laktose in 100 g (Praxis im Norden)",
+    },
     source: "Nordic practice, value from memory",
     mark: "MEMORY",
   },

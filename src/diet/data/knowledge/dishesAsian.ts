@@ -30,7 +30,7 @@ export const DISHES_ASIAN = [
   hidden("kimchi", "kimchi|kimchee", "Kimchi|Kimtschi", { often: ["fishSauce", "shrimp", "histamine"], may: ["mollusc", "soya", "wheat"], ask: "fishSauce" }),
   row("bibimbap", "bibimbap|bulgogi|japchae|korean barbecue", "Bibimbap|Bulgogi|Japchae", { often: ["beef", "egg", "soya", "sesame", "wheat"], may: ["fishSauce", "pork"] }),
   row("koreanStew", "kimchi jjigae|sundubu|budae jjigae|tteokbokki", "Tteokbokki|Kimchi-Eintopf", { often: ["fishSauce", "soya", "pork"], may: ["shrimp", "mollusc", "wheat", "egg", "beef"], ask: "fishSauce" }),
-  row("dumplingsAsian", "gyoza|jiaozi|wonton|potsticker|=momo|=mandu|dim sum|siu mai|xiaolongbao|soup dumpling|=manti", "Gyoza|Jiaozi|Wan Tan|Dim Sum|=Momo|=Manti|Teigtäschchen", { contains: ["wheat"], often: ["pork", "shrimp", "soya", "sesame"], may: ["egg", "celery", "mollusc", "lamb", "beef"], masks: "soup", ask: "meat" }),
+  row("dumplingsAsian", "gyoza|jiaozi|wonton|potsticker|=momo|=mandu|dim sum|siu mai|xiaolongbao|xiao long bao|dan dan mian|soup dumpling|=manti", "Gyoza|Jiaozi|Wan Tan|Dim Sum|=Momo|=Manti|Teigtäschchen", { contains: ["wheat"], often: ["pork", "shrimp", "soya", "sesame"], may: ["egg", "celery", "mollusc", "lamb", "beef"], masks: "soup", ask: "meat" }),
   row("harGow", "har gow|prawn dumpling", "Har Gow", { contains: ["shrimp"], often: ["wheat"], may: ["pork", "lard"] }),
   row("bao", "=bao|steamed bun|baozi", "=Bao|Baozi|Dampfbrötchen", { contains: ["wheat"], often: ["pork"], may: ["milk", "lard", "soya", "sesame"], ask: "meat" }),
   row("mapoTofu", "mapo tofu", "Mapo Tofu", { contains: ["soya"], often: ["pork", "wheat", "meatStock"], may: ["beef", "alcohol", "mollusc"], ask: "meat" }),

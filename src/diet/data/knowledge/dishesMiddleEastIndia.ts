@@ -24,6 +24,7 @@ export const DISHES_MIDDLE_EAST_INDIA = [
   row("dal", "=dal|=dhal|=daal|=dahl|sambar", "=Dal|Linsendal|Linsencurry", { may: ["lowLactoseMilk", "milk", "mustard"], masks: "curry aal", ask: "fat" }),
   row("dalMakhani", "dal makhani", "Dal Makhani", { contains: ["milk"] }),
   row("paneerDishes", "palak paneer|saag paneer|paneer tikka", "Palak Paneer|Paneer Tikka", { contains: ["milk"], may: ["cashew", "mustard"], masks: "tikka" }),
+  row("sabzi", "saag aloo|aloo gobi|chana masala|bombay potatoes|sabzi", "Chana Masala|Aloo Gobi", { may: ["lowLactoseMilk", "milk", "mustard"], ask: "fat" }),
   row("samosa", "samosa", "Samosa", { contains: ["wheat"], may: ["meat", "lamb", "milk", "mustard"], ask: "meat" }),
   row("pakora", "pakora|bhaji|=dosa|=idli|uttapam", "Pakora|Bhaji|=Dosa|=Idli", { may: ["wheat", "milk", "mustard", "fish", "chicken"], ask: "fryer" }),
   row("papadum", "papadum|poppadom|papadam", "Papadam|Papadum", { may: ["soya", "wheat", "peanut"], ask: "fryer" }),
