@@ -52,7 +52,6 @@ export const check = {
     traces: "Change against clean air, by channel",
     tracesSpoken: (channels: string, largest: string) =>
       `${channels} channels; the largest change so far is ${largest} times.`,
-    traceAxis: "times",
     lost: (count: string) => `${count} sweeps lost on the way`,
     finish: "Finish now",
   },

@@ -26,7 +26,6 @@ export const finding = {
     `The interval runs from ${low} to ${high}. Between ${from} and ${to} an answer counts as uncertain.`,
   bandSpokenNone: "There is no value to show on the scale.",
   reasonsTitle: "Why it is uncertain",
-  remedyTitle: "What helps",
   basisTitle: "What this rests on",
   basis: {
     nose: (name: string, ago: string) => `Nose “${name}”, taught ${ago}`,

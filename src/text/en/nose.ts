@@ -145,7 +145,6 @@ export const nose = {
     importText: "A nose suits only the sniffer it was taught on. With another, every finding says so.",
     importSamples: "Bring in samples (sniff file)",
     exportSamples: "Save all samples as a file",
-    plates: (count: string) => `${count} plates`,
     history: "What was decided",
     decisions: {
       taught: (name: string) => `${name}: taught`,

@@ -46,8 +46,6 @@ export const plate = {
   draftText: (when: string) => `It was taken ${when} and is kept.`,
   draftUse: "Look at it",
   draftDrop: "Discard it",
-  unsavedTitle: "The last finding is not saved",
-  unsavedOpen: "Open it",
   card: {
     title: "Kitchen card",
     language: "Language of the card",

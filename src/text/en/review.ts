@@ -15,7 +15,6 @@ export const review = {
   share: (count: string, all: string, low: string, high: string) =>
     `${count} of ${all}; the true share lies between ${low} and ${high}`,
   shareNone: "no such plate confirmed yet",
-  reliabilityTitle: "Did the chances come true?",
   reliabilityText: (plates: string) =>
     `${plates} confirmed plates. Points on the slanted line mean that what was called 70 % came true in 70 %.`,
   reliabilitySpoken: (predicted: string, observed: string, plates: string) =>

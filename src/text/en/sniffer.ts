@@ -13,7 +13,6 @@ export const sniffer = {
   virtualName: "Virtual sniffer",
   practice: (times: string) => `Practice: no real air is measured. Time runs ${times} times faster.`,
   pair: "Pair a sniffer",
-  pairOther: "Pair another",
   useVirtual: "Use the virtual sniffer",
   reconnect: "Connect again",
   disconnect: "Disconnect",

@@ -4,13 +4,13 @@ import { render } from "preact";
 import { AppFrame } from "../../../src/screens/AppFrame.js";
 import "../../../src/screens/styles/index.css";
 import { shellView } from "../../../src/views/shellView.js";
-import { ENGLISH } from "./fixtures/words.js";
+import { ENGLISH, GERMAN } from "./fixtures/words.js";
 import { PAGES } from "./pages.js";
 
 const query = new URLSearchParams(location.search);
 const theme = query.get("theme");
 if (theme !== null) document.documentElement.dataset.theme = theme;
-const words = ENGLISH;
+const words = query.get("language") === "de" ? GERMAN : ENGLISH;
 document.documentElement.lang = words.formats.locale;
 const page = PAGES[query.get("screen") ?? ""];
 const host = document.getElementById("app");

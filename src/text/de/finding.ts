@@ -1,0 +1,172 @@
+import type { Catalogue } from "../catalogue.js";
+
+/** Was ein Befund sagt, und warum. */
+export const finding: Catalogue["finding"] = {
+  verdicts: { smelled: "Gerochen", notSmelled: "Nicht gerochen", uncertain: "Unsicher" },
+  uncertainAddition: "verlass dich nicht darauf",
+  spoken: (group, verdict) => `${group}: ${verdict}`,
+  headline: {
+    smelled: (groups) => `${groups}: gerochen`,
+    uncertain: "Keine klare Antwort",
+    notSmelled: (groups) => `${groups}: nicht gerochen`,
+    none: "Nach keiner Gruppe gefragt",
+  },
+  advice: {
+    smelled: "Geh davon aus, dass es auf dem Teller ist. Frag die Küche, oder gib den Teller zurück.",
+    uncertain:
+      "Diese Riechprobe taugt nicht, um danach zu entscheiden. Frag die Küche, als hättest du nicht gerochen.",
+    notSmelled:
+      "Nichts davon fiel auf. Das ist kein Beweis: Kleine Mengen und überdeckte Gerüche bleiben unbemerkt. Die Warnungen unten gelten weiter.",
+    none: "Wähle unter Du die Gruppen, die beurteilt werden sollen.",
+  },
+  chance: (percent) => `Wahrscheinlichkeit, dass es da ist: ${percent}`,
+  chanceNone: "Keine Wahrscheinlichkeit berechenbar",
+  interval: (low, high) => `vermutlich zwischen ${low} und ${high}`,
+  bandLow: "nicht da",
+  bandHigh: "da",
+  bandMiddle: "unsicher",
+  bandSpoken: (low, high, from, to) =>
+    `Der Bereich reicht von ${low} bis ${high}. Zwischen ${from} und ${to} gilt eine Antwort als unsicher.`,
+  bandSpokenNone: "Es gibt keinen Wert auf der Skala.",
+  reasonsTitle: "Warum es unsicher ist",
+  basisTitle: "Worauf das beruht",
+  basis: {
+    nose: (name, ago) => `Nase „${name}“, angelernt ${ago}`,
+    taught: (plates) => `Angelernt an ${plates} Tellern`,
+    present: (plates, misses) =>
+      `Erprobt an ${plates} Tellern damit, die die Nase nie kannte: ${misses} übersehen`,
+    missRate: (upper) => `Also würden höchstens ${upper} solcher Teller übersehen (zu 95 % sicher)`,
+    absent: (plates, alarms) => `Erprobt an ${plates} Tellern ohne: ${alarms} Fehlalarme`,
+    accepted: (rate) => `Beurteilt mit deiner geduldeten Fehlquote von ${rate}`,
+    sniffed: (duration) => `Am Teller wurde ${duration} lang gerochen`,
+  },
+  beliefTitle: "Deine Vermutung und diese Riechprobe zusammen",
+  belief: (before, after) =>
+    `Vor der Riechprobe dachtest du ${before}. Mit dieser Riechprobe werden es ${after}.`,
+  likelihoodRatio: (ratio) =>
+    `Likelihood-Quotient ${ratio}: so viel öfter kommt eine solche Riechprobe von einem Teller damit als von einem ohne.`,
+  allergyNote:
+    "Du bist dagegen allergisch. Eine Nase kann warnen, aber nie einen Teller freigeben: Allergene riechen in den Mengen, auf die es ankommt, nicht.",
+  steam: "Halte weder Gesicht noch Riecher über ein dampfendes Gericht: Dampf kann Eiweiß mittragen.",
+  cautionsTitle: "Warnungen, die weiter gelten",
+  cautionsNone:
+    "Zu dem, was du eingetippt hast, ist keine Warnung bekannt. Das sagt nichts über diesen Teller: Frag die Küche.",
+  limits: "Spuren, Gluten, Laktose und die meisten Allergene riechen nicht. Dies ist kein Medizinprodukt.",
+  save: "Als Mahlzeit speichern",
+  keep: "Als Muster behalten",
+  again: "Noch einmal riechen",
+  done: "Fertig",
+  revealTitle: "Was die Übungsküche serviert hat",
+  revealText: (dish, groups) => `${dish}. Darin: ${groups}.`,
+  revealNothing: (dish) => `${dish}. Keine der Gruppen ist darin.`,
+  revealAgreed: (groups) => `Der Befund traf zu bei: ${groups}.`,
+  revealMissed: (groups) => `Der Befund war falsch bei: ${groups}.`,
+  revealOpen: (groups) => `Unsicher geblieben: ${groups}.`,
+  reasons: {
+    tooFewSweeps: {
+      sentence: (sweeps, needed) =>
+        `Nur ${sweeps} Durchläufe über dem Teller; mindestens ${needed} sind nötig.`,
+      remedy: "Riech noch einmal und bleib länger über dem Teller.",
+    },
+    noCleanAir: {
+      sentence: "Dieser Riechprobe fehlt reine Luft zum Vergleich.",
+      remedy: "Riech noch einmal und beginne in reiner Luft.",
+    },
+    staleCleanAir: {
+      sentence: (age) => `Die reine Luft wurde ${age} vor dem Teller gemessen, das ist zu lange her.`,
+      remedy: "Beginne noch einmal in reiner Luft und geh dann gleich über den Teller.",
+    },
+    cleanAirUnsteady: {
+      sentence: "Die Luft kam vor dem Teller nie zur Ruhe.",
+      remedy: "Geh weg von Küche, Rauch und Zugluft, und beginne noch einmal.",
+    },
+    coldHeater: {
+      sentence: "Der Riecher war noch nicht warm.",
+      remedy: "Lass ihn ganz warm werden und riech dann noch einmal.",
+    },
+    heaterFault: {
+      sentence: "Ein Heizer im Riecher arbeitete nicht, wie er soll.",
+      remedy: "Schalte den Riecher aus und ein. Bleibt es dabei, muss er repariert werden.",
+    },
+    wetSensor: {
+      sentence: "Der Riecher ist zu feucht.",
+      remedy: "Lass ihn in reiner Luft trocknen und halte ihn dann höher über das Gericht.",
+    },
+    saturated: {
+      sentence: (channels) => `${channels} Kanäle standen am Ende ihres Bereichs.`,
+      remedy: "Spüle in reiner Luft und halte den Riecher dann höher.",
+    },
+    sweepsLost: {
+      sentence: "Auf dem Weg zum Telefon gingen zu viele Durchläufe verloren.",
+      remedy: "Halte das Telefon nah am Riecher und riech noch einmal.",
+    },
+    linkLost: {
+      sentence: "Die Verbindung zum Riecher riss mitten in der Riechprobe ab.",
+      remedy: "Verbinde neu und riech noch einmal.",
+    },
+    weakSignal: {
+      sentence: (ratio, needed) =>
+        `Der Teller hob sich kaum von reiner Luft ab (${ratio}-mal das Rauschen; nötig sind ${needed}).`,
+      remedy: "Halte den Riecher näher, oder warte, bis das Gericht wärmer und umgerührt ist.",
+    },
+    stillMoving: {
+      sentence: "Die Antwort bewegte sich noch, als die Riechprobe endete.",
+      remedy: "Riech noch einmal und bleib länger über dem Teller.",
+    },
+    noNose: {
+      sentence: "Es gibt noch keine Nase.",
+      remedy: "Lade die Demo-Nase, oder lerne eine aus Mustern an.",
+    },
+    otherSniffer: {
+      sentence: "Diese Nase wurde an einem anderen Riecher angelernt.",
+      remedy: "Nimm den Riecher, an dem sie angelernt wurde, oder lerne eine für diesen an.",
+    },
+    otherChannels: {
+      sentence: "Dieser Riecher misst andere Kanäle, als die Nase gelernt hat.",
+      remedy: "Nimm den Riecher, an dem sie angelernt wurde, oder lerne eine für diesen an.",
+    },
+    drifted: {
+      sentence: "Das Prüfglas sagt, dass dieser Riecher weggelaufen ist.",
+      remedy:
+        "Lass ihn in reiner Luft laufen, riech noch einmal am Prüfglas, und lerne neu an, wenn es bleibt.",
+    },
+    unlikeTaught: {
+      sentence: "Dieser Teller riecht wie nichts, was die Nase gelernt hat.",
+      remedy: "Frag die Küche. Erfährst du, was es war, behalte es als Muster.",
+    },
+    groupNotTaught: {
+      sentence: "Diese Gruppe hat die Nase nie gelernt.",
+      remedy: "Sammle Muster damit und ohne, und lerne dann an.",
+    },
+    tooFewPresent: {
+      sentence: (plates, best, needed) =>
+        `Nur ${plates} Teller damit wurden erprobt: Das kann nichts Besseres zeigen als ${best} übersehene. Deine geduldete Quote braucht ${needed}.`,
+      remedy: "Sammle mehr Teller damit, oder dulde unter Du eine höhere Fehlquote.",
+    },
+    tooFewAbsent: {
+      sentence: (plates, needed) => `Nur ${plates} Teller ohne wurden erprobt; ${needed} sind nötig.`,
+      remedy: "Sammle mehr Teller ohne.",
+    },
+    missRateNotShown: {
+      sentence: (misses, plates, upper, accepted) =>
+        `Die Nase übersah ${misses} von ${plates} Tellern damit. Das kann bis zu ${upper} übersehene bedeuten; du duldest ${accepted}.`,
+      remedy: "Sammle mehr Muster und lerne neu an, oder dulde unter Du eine höhere Fehlquote.",
+    },
+    bothPossible: {
+      sentence: "So riechen Teller damit, und so riechen Teller ohne.",
+      remedy: "Frag die Küche. Mehr Muster solcher Gerichte könnten sie unterscheiden.",
+    },
+    neitherFits: {
+      sentence: "So riechen weder Teller damit noch Teller ohne.",
+      remedy: "Frag die Küche. Erfährst du, was es war, behalte es als Muster.",
+    },
+    allergy: {
+      sentence: "Du bist dagegen allergisch, und keine Nase kann ein Allergen freigeben.",
+      remedy: "Frag die Küche, und folge dem Plan deiner Ärztin oder deines Arztes.",
+    },
+    unknown: {
+      sentence: "Dieser Grund stammt aus einer anderen Fassung der App.",
+      remedy: "Nimm den Befund als unsicher.",
+    },
+  },
+};

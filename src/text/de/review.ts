@@ -1,0 +1,54 @@
+import type { Catalogue } from "../catalogue.js";
+
+/** Was Monate von Mahlzeiten ergeben. */
+export const review: Catalogue["review"] = {
+  title: "Rückblick",
+  back: "Alle Mahlzeiten",
+  text: (meals) => `Aus ${meals} Mahlzeiten. Es zählt nur, was du aufgeschrieben hast.`,
+  emptyTitle: "Noch nichts zum Zurückblicken",
+  emptyText:
+    "Sobald von einigen Tellern bekannt ist, was darin war, zeigt diese Seite, wie oft die Befunde stimmten.",
+  fieldTitle: "Befunde gegen die Wahrheit",
+  fieldText:
+    "Nur bestätigte Teller. Nach einer Überraschung fragt man öfter nach, also können die anderen Teller anders sein.",
+  said: (smelled, notSmelled, uncertain) =>
+    `Gerochen ${smelled}, nicht gerochen ${notSmelled}, unsicher ${uncertain}`,
+  confirmed: (count, all) => `Bestätigt: ${count} von ${all}`,
+  sensitivity: "Gefunden, wenn es da war",
+  specificity: "Nicht gerochen, wenn es nicht da war",
+  share: (count, all, low, high) => `${count} von ${all}; der wahre Anteil liegt zwischen ${low} und ${high}`,
+  shareNone: "noch kein solcher Teller bestätigt",
+  reliabilityText: (plates) =>
+    `${plates} bestätigte Teller. Punkte auf der schrägen Linie heißen: Was 70 % genannt wurde, traf in 70 % ein.`,
+  reliabilitySpoken: (predicted, observed, plates) =>
+    `genannt ${predicted}: eingetroffen in ${observed} von ${plates}`,
+  called: "genannt",
+  cameTrue: "eingetroffen",
+  placesTitle: "Orte, die überraschten",
+  dishesTitle: "Gerichte, die überraschten",
+  surprising: (surprising, confirmed) =>
+    `${surprising} von ${confirmed} bestätigten Mahlzeiten waren anders, als gesagt wurde`,
+  kinds: {
+    presentButNotSmelled: (group) => `${group}: da, aber nicht gerochen`,
+    smelledButAbsent: (group) => `${group}: gerochen, aber nicht da`,
+    presentAgainstClaim: (group) => `${group}: da, obwohl es verneint wurde`,
+  },
+  noSurprises: "Bisher keine.",
+  askTitle: "Wert, nachzufragen",
+  askText: "Ein Befund oder eine Behauptung, und noch hat niemand gesagt, was es war.",
+  askNone: "Nichts offen.",
+  reactionTitle: "Vor einer Reaktion",
+  reactionText: (meals, reactions, compared) =>
+    `${meals} gegessene Mahlzeiten, ${reactions} mit Reaktion, ${compared} Speisen mit genug Mahlzeiten zum Vergleich.`,
+  reactionNothing: (count) => `${count} Mahlzeiten ohne ein Wort danach zählen als ohne Reaktion.`,
+  reactionHint: (food, withIt, meals) =>
+    `${food}: eine Reaktion nach ${withIt} von ${meals} Mahlzeiten damit`,
+  reactionWithout: (reactions, meals) => `und nach ${reactions} von ${meals} Mahlzeiten ohne`,
+  reactionStats: (p, low, high) => `Berichtigter p-Wert ${p}; Quotenverhältnis zwischen ${low} und ${high}`,
+  reactionNone: "Keine Speise sticht heraus. Das beweist nicht, dass keine eine Rolle spielt.",
+  reactionDoctor:
+    "Ein Hinweis fürs Gespräch mit Ärztin oder Arzt, nie eine Diagnose. Was zusammen gegessen wird, lässt sich nicht trennen.",
+  printTitle: "Für Ernährungsberatung oder Praxis",
+  print: "Bericht drucken",
+  csv: "Mahlzeiten als Tabelle speichern (CSV)",
+};

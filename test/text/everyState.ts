@@ -1,0 +1,325 @@
+/** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
+import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
+import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
+import { cautionsFor } from "../../src/diet/cautionsFor.js";
+import type { InterruptCause } from "../../src/flows/checkState.js";
+import type { SnifferFailure } from "../../src/flows/snifferState.js";
+import type { TeachProblem } from "../../src/flows/teachState.js";
+import { FOOD_GROUPS } from "../../src/kernel/groups.js";
+import { BACKUP_TABLES } from "../../src/meals/backupContents.js";
+import { MEAL_OUTCOMES, newMeal, TRUTH_SOURCES } from "../../src/meals/meal.js";
+import { MODEL_KINDS } from "../../src/nose/models.js";
+import type { Words } from "../../src/text/catalogue.js";
+import { allergiesView, allergyFormView } from "../../src/views/allergiesView.js";
+import { claimTexts } from "../../src/views/mealFormView.js";
+import { checkView } from "../../src/views/checkView.js";
+import { dataView, importPlanView } from "../../src/views/dataView.js";
+import { dietCautionView } from "../../src/views/dietCautionView.js";
+import { findingView } from "../../src/views/findingView.js";
+import { firstRunView, FIRST_RUN_STEPS } from "../../src/views/firstRunView.js";
+import { keptFinding } from "../../src/views/keptFinding.js";
+import { mealDetailView } from "../../src/views/mealDetailView.js";
+import { mealFormView } from "../../src/views/mealFormView.js";
+import { noseHomeView } from "../../src/views/noseHomeView.js";
+import { noseReportView } from "../../src/views/noseReportView.js";
+import { plateHomeView } from "../../src/views/plateHomeView.js";
+import { reviewView } from "../../src/views/reviewView.js";
+import { reviewMeals } from "../../src/meals/review.js";
+import { samplesView } from "../../src/views/samplesView.js";
+import { shellView } from "../../src/views/shellView.js";
+import { SNIFFER_STATES } from "../../src/profile/status.js";
+import { snifferView } from "../../src/views/snifferView.js";
+import { teachView } from "../../src/views/teachView.js";
+import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
+import { youHomeView } from "../../src/views/youHomeView.js";
+import { fitnessView } from "../../src/views/fitnessView.js";
+import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
+import * as checks from "../browser/gallery/fixtures/checks.js";
+import * as found from "../browser/gallery/fixtures/findings.js";
+import { BARE_MEAL, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
+import { NOSE } from "../browser/gallery/fixtures/noses.js";
+import { FILLED } from "../browser/gallery/fixtures/plates.js";
+import { READY, SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
+import { NOW_MS } from "../browser/gallery/fixtures/words.js";
+
+const CAUSES: readonly InterruptCause[] = [
+  "linkLost",
+  "neverSteady",
+  "snifferFault",
+  "snifferRestarted",
+  "commandRefused",
+  "noSweeps",
+];
+const FAILURES: readonly SnifferFailure[] = [
+  { kind: "unsupported" },
+  { kind: "notAllowed" },
+  { kind: "unreachable" },
+  { kind: "notASniffer" },
+  { kind: "badLayout", error: { kind: "checksum" } },
+  { kind: "unexpected", detail: "x" },
+];
+const PROBLEMS: readonly TeachProblem[] = [
+  { kind: "noSamples" },
+  { kind: "noKnownGroup" },
+  { kind: "busy" },
+  { kind: "failed", detail: "x" },
+  { kind: "workerCrashed", detail: "x" },
+  { kind: "badNose", error: { kind: "otherChannels" } },
+  { kind: "storage", detail: "x" },
+];
+
+export function speakEveryState(words: Words): void {
+  speakChecks(words);
+  speakSniffers(words);
+  speakFindings(words);
+  speakMeals(words);
+  speakNoses(words);
+  speakYou(words);
+}
+
+function speakChecks(words: Words): void {
+  const context = {
+    practice: true,
+    practiceSpeed: 8,
+    hasAllergy: true,
+    acceptedMissRate: 0.05,
+    snifferLost: false,
+  };
+  for (const cause of CAUSES) checkView(interruptedBy(cause, true), context, words);
+  const settled = { ...checks.HEADSPACE, settled: true };
+  for (const state of [settled, { ...checks.HEADSPACE, live: null }, checks.OVER_PLATE])
+    checkView(state as typeof checks.OVER_PLATE, context, words);
+  for (const why of ["drifting", "scattered"] as const)
+    checkView(
+      { ...checks.CLEAN_AIR_DRIFT, steadiness: { steady: false, why, drift: 0.1, scatter: 0.1 } } as never,
+      context,
+      words,
+    );
+  shellView(
+    {
+      place: "plate",
+      hrefOf: () => "#",
+      checkRunning: false,
+      updateWaiting: true,
+      online: false,
+      toast: { text: "x", undoable: true },
+      announcement: "",
+    },
+    words,
+  );
+}
+
+function speakSniffers(words: Words): void {
+  const context = { bluetooth: true, practiceSpeed: 8 };
+  for (const failure of FAILURES) snifferView({ kind: "failed", failure }, context, words);
+  for (const state of SNIFFER_STATES) {
+    const status = { ...SNIFFER.status!, state };
+    snifferView({ kind: "ready", sniffer: { ...SNIFFER, status, batteryPct: null } }, context, words);
+  }
+  snifferView({ kind: "ready", sniffer: { ...SNIFFER, status: null } }, context, words);
+  snifferView({ kind: "choosing" }, context, words);
+  const jar = { readings: [{ at: "2026-11-10T09:00:00Z", score: 1 }], limit: null };
+  for (const inControl of [true, false, null])
+    fitnessView({ sniffer: READY, cleanAirAt: null, jar: { ...jar, inControl }, nowMs: NOW_MS }, words);
+}
+
+function speakFindings(words: Words): void {
+  const subject = { dish: "", allergyGroups: ["egg"], cautions: [], nowMs: NOW_MS, served: null };
+  const show = (...groups: Parameters<typeof found.plateFinding>) =>
+    findingView(found.plateFinding(...groups), subject, words);
+  show();
+  show(...FOOD_GROUPS.map((group) => ({ ...found.SMELLED, group })));
+  show({ ...found.UNCERTAIN, reasons: found.EVERY_REASON });
+  findingView(
+    keptFinding({
+      ...found.plateFinding(),
+      groups: [{ ...found.UNCERTAIN, reasons: [{ kind: "fromLater" }] }],
+    }),
+    subject,
+    words,
+  );
+  findingView(
+    found.plateFinding(found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN),
+    {
+      ...subject,
+      served: { dishName: "x", groups: { meat: "absent", fish: "absent", shellfish: "present" } },
+    },
+    words,
+  );
+  findingView(
+    found.plateFinding(found.NOT_SMELLED),
+    { ...subject, served: { dishName: "x", groups: {} } },
+    words,
+  );
+  for (const [dish, hasProfile] of [
+    ["", true],
+    ["x", true],
+    ["", false],
+  ] as const)
+    plateHomeView({ ...FILLED, dish, hasProfile, cautions: [], draftAt: "2026-11-25T18:00:00Z" }, words);
+  plateHomeView({ ...FILLED, noseName: null }, words);
+  plateHomeView({ ...FILLED, groups: [] }, words);
+}
+
+function speakMeals(words: Words): void {
+  claimTexts(["vegan"], words);
+  const state = { allergyGroups: [], sampled: false, nowMs: NOW_MS };
+  for (const outcome of MEAL_OUTCOMES)
+    mealDetailView({ ...state, sampled: true, meal: { ...FULL_MEAL, outcome } }, words);
+  for (const source of TRUTH_SOURCES)
+    mealDetailView({ ...state, meal: { ...FULL_MEAL, truth: { ...FULL_MEAL.truth!, source } } }, words);
+  for (const onsetMs of [undefined, 1, 2_400_000, 4 * 3_600_000, 20 * 3_600_000])
+    mealDetailView(
+      { ...state, meal: { ...FULL_MEAL, reaction: { ...FULL_MEAL.reaction!, onsetMs, severity: 2 } } },
+      words,
+    );
+  const wrong = {
+    ...FULL_MEAL,
+    truth: { ...FULL_MEAL.truth!, groups: { meat: "absent", fish: "present" } },
+  } as const;
+  mealDetailView({ ...state, meal: wrong }, words);
+  mealDetailView({ ...state, meal: BARE_MEAL }, words);
+  reviewView(reviewMeals([wrong, FULL_MEAL], { claimDenies: () => true }), words);
+  reviewView(reviewMeals([newMeal("x", "2026-11-25T18:00:00Z")]), words);
+  const draft = { dish: "", place: "", when: "", note: "", claims: "", photoIds: ["a"], outcome: null };
+  for (const photoFault of ["tooLarge", "notAnImage"] as const)
+    for (const status of ["editing", "saving", "failed"] as const)
+      mealFormView({ draft, isNew: false, places: [], photoFault, status }, words);
+}
+
+function speakNoses(words: Words): void {
+  const home = { samples: 1, acceptedMissRate: 0.01, groups: ["egg"], nowMs: NOW_MS };
+  for (const chosen of [...MODEL_KINDS, "mix" as const]) {
+    const report = {
+      ...NOSE.report,
+      split: "occasion" as const,
+      notes: ["noCleanAir", "noHumidityCorrection", "oneOccasion", "constantChannels"] as const,
+      leftOut: [
+        { why: "otherSniffer", sniffs: 1 },
+        { why: "otherChannels", sniffs: 1 },
+        { why: "noCleanAir", sniffs: 1 },
+        { why: "noKnownGroup", sniffs: 1 },
+        { why: "duplicate", sniffs: 1 },
+      ] as const,
+    };
+    const nose = { ...NOSE, chosen, report };
+    noseHomeView({ ...home, active: { kind: "ready", nose, demo: false } }, words);
+    noseReportView(nose, [{ group: "meat", auc: 0.9, low: 0.8, high: 1 }], words);
+  }
+  noseReportView(NOSE, null, words);
+  for (const problem of PROBLEMS)
+    teachView({ teaching: { kind: "problem", problem }, samples: 0, plates: 0, name: "" }, words);
+  for (const done of [null, 0.5])
+    teachView(
+      { teaching: { kind: "teaching", done, cancelling: done === null }, samples: 0, plates: 0, name: "" },
+      words,
+    );
+  const better = {
+    ...NOSE,
+    report: {
+      ...NOSE.report,
+      groups: NOSE.report.groups.map((group) => ({
+        ...group,
+        sensitivity: { events: 1, trials: 9, low: 0, high: 0.1 },
+        specificity: { events: 9, trials: 9, low: 0.999, high: 1 },
+      })),
+    },
+  };
+  for (const before of [null, NOSE, better])
+    teachView({ teaching: { kind: "proposed", nose: NOSE, before }, samples: 1, plates: 1, name: "" }, words);
+  teachView(
+    { teaching: { kind: "proposed", nose: better, before: NOSE }, samples: 1, plates: 1, name: "" },
+    words,
+  );
+  const faults: readonly NoseImportFault[] = [
+    { kind: "notJson", detail: "" },
+    { kind: "otherFormat", format: "x" },
+    { kind: "otherChannels" },
+    { kind: "badField", field: "x", detail: "" },
+    { kind: "tooLarge" },
+    ...Object.keys(words.text.trouble.kinds).map((kind) => ({ kind }) as NoseImportFault),
+  ];
+  const decisions = (["taught", "accepted", "rejected", "rolledBack"] as const).map((decision) => ({
+    noseId: "a",
+    decision,
+    at: "2026-11-25T18:00:00Z",
+  }));
+  for (const fault of faults)
+    versionsView({ noses: [], activeId: null, decisions, fault, brought: { samples: 1, faults: [] } }, words);
+  const sample = { takenAt: "2026-11-25T18:00:00Z", dish: "", demo: false };
+  for (const [presents, absents] of [
+    [0, 0],
+    [0, 9],
+    [59, 0],
+    [59, 9],
+  ] as const) {
+    const make = (truth: "present" | "absent", count: number) =>
+      Array.from({ length: count }, (_, i) => ({
+        ...sample,
+        sniffId: `${truth}${i}`,
+        plate: `${truth}${i}`,
+        groups: { meat: truth },
+      }));
+    const samples = [...make("present", presents), ...make("absent", absents)];
+    samplesView({ samples, shown: 1, groups: ["meat"], acceptedMissRate: 0.05 }, words);
+  }
+}
+
+function speakYou(words: Words): void {
+  const profile = {
+    ...emptyProfile("EU"),
+    diets: DIETS,
+    avoidedGroups: FOOD_GROUPS,
+    allergies: SEVERITIES.map((severity) => ({ allergen: "egg", severity, note: "" })),
+    intolerances: ["lactose", "gluten"],
+    coeliac: true,
+    ownWords: ["suet"],
+  };
+  allergiesView(profile, words);
+  const own = { choice: "own", own: "coriander", severity: "mild", note: "", isNew: false } as const;
+  allergyFormView(own, "EU", words);
+  const text = "cheese soup with bacon, egg noodles, suet, gelatine, coconut milk, E471, vegan";
+  for (const caution of cautionsFor({ text, profile })) dietCautionView(caution, words);
+  for (const jurisdiction of JURISDICTIONS)
+    youHomeView(
+      {
+        profile: { ...profile, jurisdiction },
+        allergenNames: [],
+        groups: [],
+        profileLost: true,
+        acceptedMissRate: 0.1,
+      },
+      words,
+    );
+  const data = {
+    meals: 1,
+    photos: 1,
+    sniffs: 1,
+    noses: 1,
+    sizeBytes: 1,
+    persisted: true,
+    lastBackupAt: null,
+    setAside: 1,
+    hasDemo: true,
+    erase: { sure: true },
+    nowMs: NOW_MS,
+  };
+  for (const fault of [
+    { kind: "tooLarge" },
+    { kind: "notABackup" },
+    { kind: "newerFormat", format: "x" },
+    { kind: "damaged" },
+    { kind: "badRecord", line: 1, cause: "x" },
+  ] as const)
+    dataView({ ...data, fault }, words);
+  const differing = BACKUP_TABLES.map((table) => ({
+    mine: { table, id: "a", changedAt: null, fingerprint: "" },
+    theirs: { table, id: "a", demo: false, changedAt: null, value: {} },
+    choice: "keepMine" as const,
+    choices: ["keepMine", "takeTheirs", "keepBoth"] as const,
+  }));
+  const many = Array.from({ length: 5 }, () => differing).flat();
+  importPlanView({ fresh: [], same: [], differing: many }, "2026-11-25T18:00:00Z", true, words);
+  importPlanView({ fresh: [], same: [], differing: [] }, "2026-11-25T18:00:00Z", false, words);
+  for (const step of FIRST_RUN_STEPS) firstRunView(step, true, words);
+}
