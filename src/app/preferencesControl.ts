@@ -50,8 +50,12 @@ export function createPreferencesControl(ports: Ports): PreferencesControl {
   /** English comes with the app; another language is fetched when it is chosen. */
   async function loadCatalogue(): Promise<void> {
     if (language.value !== "de" || catalogues.value.de !== undefined) return;
-    const { de } = await import("../text/de.js");
-    catalogues.value = { ...catalogues.value, de };
+    try {
+      const { de } = await import("../text/de.js");
+      catalogues.value = { ...catalogues.value, de };
+    } catch {
+      // No network, and not kept offline yet: English until the next start.
+    }
   }
 
   async function load(): Promise<void> {
