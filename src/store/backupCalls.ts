@@ -10,7 +10,7 @@ import {
 import { fingerprintOf } from "../meals/fingerprint.js";
 import { recordsToWrite } from "../meals/importPlan.js";
 import { ENGINE_TABLES, type Engine, type EngineTransaction, type Row } from "./engine.js";
-import { causeOf, PARSERS } from "./records.js";
+import { causeOf, PARSERS, type BadRow } from "./records.js";
 import { DELETED, rowOfRecord } from "./rows.js";
 import { asideRow, putAside } from "./setAside.js";
 import { addMissingNotes } from "./sniffCalls.js";
@@ -83,22 +83,38 @@ async function withBytes(tx: EngineTransaction, record: BackupRecord): Promise<B
 }
 
 async function carryOut(tx: EngineTransaction, plan: ImportPlan): Promise<void> {
-  for (const record of recordsToWrite(plan)) {
-    if (record.table === "setAside") {
-      await tx.put("setAside", [rowOfRecord(record)]);
-      continue;
-    }
-    const row = rowOfRecord(record);
-    const checked = PARSERS[record.table](record.value);
-    if (!checked.ok) {
-      await putAside(tx, record.table, [{ row, cause: causeOf(checked.error) }]);
-      continue;
-    }
-    await tx.put(record.table, [row]);
-    if (record.table === "photos") {
-      const bytes = record.bytes ?? new Uint8Array();
-      await tx.put("photoBytes", [{ ...row, value: { bytes } }]);
-    }
+  const records = recordsToWrite(plan);
+  for (const table of BACKUP_TABLES) {
+    const those = records.filter((record) => record.table === table);
+    if (table === "setAside") await tx.put(table, those.map(rowOfRecord));
+    else await putRecords(tx, table, those);
   }
   await addMissingNotes(tx);
+}
+
+async function putRecords(
+  tx: EngineTransaction,
+  table: Exclude<BackupTable, "setAside">,
+  records: readonly BackupRecord[],
+): Promise<void> {
+  const { good, bad } = sorted(table, records);
+  await putAside(tx, table, bad);
+  await tx.put(table, good.map(rowOfRecord));
+  if (table !== "photos") return;
+  const bytesRows = good.map((record) => {
+    return { ...rowOfRecord(record), value: { bytes: record.bytes ?? new Uint8Array() } };
+  });
+  await tx.put("photoBytes", bytesRows);
+}
+
+/** A record that this version cannot read is no reason to refuse the others. */
+function sorted(table: Exclude<BackupTable, "setAside">, records: readonly BackupRecord[]) {
+  const good: BackupRecord[] = [];
+  const bad: BadRow[] = [];
+  for (const record of records) {
+    const checked = PARSERS[table](record.value);
+    if (checked.ok) good.push(record);
+    else bad.push({ row: rowOfRecord(record), cause: causeOf(checked.error) });
+  }
+  return { good, bad };
 }

@@ -172,6 +172,38 @@ async function writeUntilKilled(profile: string, enough: number): Promise<string
   return acknowledged;
 }
 
+describe("an import that is cut off", () => {
+  it.each([0, 150, 600])("%i ms after it began is there as a whole or not at all", async (afterMs) => {
+    const profile = await mkdtemp(join(tmpdir(), "nidor-store-"));
+    try {
+      const first = await startKillableChromium(profile);
+      const heard: string[] = [];
+      const begun = new Promise<void>((settle) => {
+        first.page.on("console", (message) => {
+          heard.push(message.text());
+          if (message.text() === "import begins") settle();
+        });
+      });
+      await open(first.page);
+      expect(await first.page.evaluate(() => storePage.saveMeal("cut", "mine"))).toBe("kept");
+      await first.page.evaluate(() => storePage.importMany("cut", 3000));
+      await begun;
+      await new Promise((resolve) => setTimeout(resolve, afterMs));
+      await first.kill();
+
+      const again = await startKillableChromium(profile);
+      await open(again.page);
+      const { ids, setAside } = await again.page.evaluate(() => storePage.mealIds("cut"));
+      await again.kill();
+      expect(ids).toContain("mine");
+      expect(setAside).toBe(0);
+      expect(heard.includes("import acknowledged") ? [3001] : [1, 3001]).toContain(ids.length);
+    } finally {
+      await rm(profile, { recursive: true, force: true });
+    }
+  });
+});
+
 describe("ten thousand meals", () => {
   it("show their first page within 100 ms, hardly later than two hundred do, and search within 50 ms", async () => {
     const context = await browser.newContext();

@@ -1,4 +1,5 @@
 /** A page with nothing but the store in it; the test calls it through `storePage`. */
+import type { BackupRecord } from "../../src/meals/backupContents.js";
 import { readBackup, writeBackup } from "../../src/meals/backup.js";
 import { indexMeal, searchMeals } from "../../src/meals/mealSearch.js";
 import { planImport } from "../../src/meals/importPlan.js";
@@ -26,6 +27,8 @@ export interface StorePage {
   heard(name: string): readonly string[];
   /** Fills a store with so many meals; the best of several times for the first page and for a key press. */
   measure(name: string, meals: number): Promise<{ firstPageMs: number; keyPressMs: number }>;
+  /** Brings in so many meals as from a backup; tells when the import begins and when it is acknowledged. */
+  importMany(name: string, meals: number): void;
   backup(name: string): Promise<string>;
   restore(name: string, text: string): Promise<string>;
 }
@@ -74,6 +77,20 @@ async function writeForEver(name: string): Promise<void> {
     await got(store.save({ meals: [mealAt(id, i, { photoIds: [photo.id] })], photos: [photo] }));
     console.log(`acknowledged ${id}`);
   }
+}
+
+async function importMany(name: string, count: number): Promise<void> {
+  const store = await storeOf(name);
+  const records = manyMeals(count).map((meal): BackupRecord => {
+    return { table: "meals", id: meal.id, demo: false, changedAt: meal.changedAt, value: { ...meal } };
+  });
+  const plan = planImport(await got(store.existingRecords()), {
+    writtenAt: records[0]?.changedAt ?? "",
+    records,
+  });
+  console.log("import begins");
+  await got(store.applyImport(plan));
+  console.log("import acknowledged");
 }
 
 async function bestOf(times: number, task: () => unknown): Promise<number> {
@@ -143,6 +160,7 @@ const page: StorePage = {
     );
     return { firstPageMs, keyPressMs };
   },
+  importMany: (name, count) => void importMany(name, count),
   heard: (name) => heardBy.get(name) ?? [],
   async backup(name) {
     const contents = await got((await storeOf(name)).exportContents(mealAt("x", 59).at));

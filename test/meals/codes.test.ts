@@ -43,7 +43,9 @@ describe("base64", () => {
     ["padding in the middle", "Zg==Zg=="],
     ["nothing but padding", "===="],
     ["stray bits before ==", "Zh=="], // RFC 4648, section 3.5: pad bits must be zero
+    ["the highest stray bit before ==", "Zo=="],
     ["stray bits before =", "Zm9="],
+    ["the higher stray bit before =", "Zm+="],
   ])("refuses %s", (_what, text) => {
     expect(fromBase64(text)).toBeUndefined();
   });

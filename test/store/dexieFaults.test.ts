@@ -3,7 +3,7 @@ import { forceCloseDatabase, IDBFactory, IDBKeyRange, IDBObjectStore } from "fak
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { openDexieStore } from "../../src/store/dexieStore.js";
 import type { Store } from "../../src/store/store.js";
-import { at, labelOf, mealAt, sniffAt } from "./records.js";
+import { at, labelOf, mealAt, photoOf, sniffAt } from "./records.js";
 import { got, refused } from "./outcomes.js";
 
 let indexedDB: IDBFactory;
@@ -212,6 +212,20 @@ it.each([
   }[table];
   expect(await refused<unknown>(read())).toMatchObject({ kind: "corrupt", table, id: row.id });
   expect(await got(store.exportContents(at(1)))).toEqual(before);
+});
+
+it("does not show a photo of which a part is missing", async () => {
+  const store = await openTab();
+  await got(store.save({ photos: [photoOf("p1", [1, 2, 3])] }));
+  await plant("photoBytes", {
+    id: "p1",
+    bucket: "all",
+    atMs: 0,
+    demo: 0,
+    value: { bytes: Uint8Array.of(1, 2) },
+  });
+  const error = await refused(store.getPhoto("p1"));
+  expect(error).toMatchObject({ kind: "corrupt", table: "photoBytes", cause: "bytes: has 2 of 3 bytes" });
 });
 
 it("keeps bad settings apart when new ones are chosen", async () => {

@@ -57,6 +57,13 @@ const mealFacts = [
     await got(store.save({ meals: [mealAt("a", 1), mealAt("b", 2), mealAt("c", 3)] }));
     same(ids(await got(store.listMeals({ fromAt: at(1), beforeAt: at(3) }))), ["b", "a"]);
   }),
+  fact("a page never leaves its bounds, wherever the cursor stands", async (store) => {
+    await got(store.save({ meals: [mealAt("a", 1), mealAt("b", 2), mealAt("c", 3), mealAt("d", 4)] }));
+    const after = { atMs: Date.parse(at(4)), id: "z" };
+    same(ids(await got(store.listMeals({ beforeAt: at(3), after }))), ["b", "a"]);
+    const early = { atMs: Date.parse(at(2)), id: "b" };
+    same(ids(await got(store.listMeals({ fromAt: at(3), after: early }))), []);
+  }),
   fact("a filter looks past more rows than it reads at a time", async (store) => {
     const meals = Array.from({ length: 600 }, (_, i) =>
       mealAt(`m${String(i).padStart(3, "0")}`, i, { dish: i % 299 === 0 ? "pickled plum" : "rice" }),
@@ -64,6 +71,7 @@ const mealFacts = [
     await got(store.save({ meals }));
     const found = await got(store.listMeals({ filter: (meal) => meal.dish === "pickled plum", limit: 2 }));
     same(ids(found), ["m598", "m299"]);
+    same((await got(store.listMeals({ limit: 1000 }))).items.length, 600);
     const rest = await got(
       store.listMeals({ filter: (meal) => meal.dish === "pickled plum", limit: 2, after: found.next! }),
     );
@@ -115,6 +123,15 @@ const photoFacts = [
     await got(store.deletePhotos(["p1"], at(20)));
     same((await refused(store.getPhoto("p1"))).kind, "unknownId");
     same(await got(store.getMeal("m1")), mealAt("m1", 1, { photoIds: ["p2"], changedAt: at(20) }));
+  }),
+  fact("what was kept does not change with what was handed in or out", async (store) => {
+    const photo = photoOf("p1", [1, 2]);
+    await got(store.save({ photos: [photo] }));
+    photo.bytes[0] = 9;
+    const out = await got(store.getPhoto("p1"));
+    same(out.bytes, [1, 2]);
+    out.bytes[1] = 9;
+    same((await got(store.getPhoto("p1"))).bytes, [1, 2]);
   }),
   fact("a purge takes the photos that no other meal holds", async (store) => {
     const meals = [mealAt("m1", 1, { photoIds: ["p1", "p2"] }), mealAt("m2", 2, { photoIds: ["p2"] })];
@@ -327,6 +344,36 @@ const wholeFacts = [
       (cause: unknown) => same(cause instanceof RangeError, true),
     );
     same((await got(other.exportContents(at(50)))).records, []);
+  }),
+  fact("an import sets aside what it cannot read, and brings in the rest", async (store) => {
+    const records = [
+      { table: "meals", id: "m1", demo: false, changedAt: at(1), value: { ...mealAt("m1", 1) } },
+      {
+        table: "meals",
+        id: "m2",
+        demo: false,
+        changedAt: at(1),
+        value: { ...mealAt("m2", 1), outcome: "devoured" },
+      },
+      { table: "sniffs", id: "s1", demo: true, changedAt: null, value: { ...sniffAt("s1", 1) } },
+    ] as const;
+    await got(store.applyImport(planImport([], { writtenAt: at(2), records })));
+    same(ids(await got(store.listMeals())), ["m1"]);
+    same(
+      (await got(store.listSetAside())).map(({ table, id }) => [table, id]),
+      [["meals", "m2"]],
+    );
+    same(
+      (await got(store.listSniffs())).items.map(({ sniffId, demo }) => [sniffId, demo]),
+      [["s1", true]],
+    );
+  }),
+  fact("a backup may leave the photos out", async (store) => {
+    await fillStore(store);
+    const tables = async (withoutPhotos: boolean) =>
+      new Set((await got(store.exportContents(at(50), { withoutPhotos }))).records.map(({ table }) => table));
+    same([(await tables(false)).has("photos"), (await tables(true)).has("photos")], [true, false]);
+    same((await tables(true)).has("meals"), true);
   }),
   fact("a closed store says so", async (store) => {
     store.close();
