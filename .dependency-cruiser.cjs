@@ -19,6 +19,7 @@ const mayImport = {
   store: ["kernel", "sniff", "nose", "finding", "meals", "diet"],
   worker: ["kernel", "stats", "features", "sniff", "nose", "teaching", "finding"],
   screens: ["views"],
+  peripheral: ["kernel", "stats", "profile", "sniff", "virtual"],
 };
 const pure =
   "^src/(kernel|stats|air|profile|sniff|features|nose|finding|diet|meals|virtual|flows|text|views|teaching)/";
@@ -63,6 +64,12 @@ module.exports = {
       severity: "error",
       from: { path: "^src/", pathNot: "^src/store/" },
       to: { path: "node_modules/dexie" },
+    },
+    {
+      name: "dbus-only-in-peripheral",
+      severity: "error",
+      from: { path: "^src/", pathNot: "^src/peripheral/" },
+      to: { path: "node_modules/dbus-native" },
     },
     {
       name: "pure-has-no-node",

@@ -71,9 +71,9 @@ export function createChecks(parts: ChecksParts): Checks {
     sniffers,
     assess: (sniff) => {
       const finding = judge(sniff);
-      const single = finding.groups.every(({ verdict }) => verdict !== "uncertain");
+      const { kind } = judgingOf(parts.noses).settled([finding], Infinity);
       // A reading of the jar runs its full time: its last sweeps are what counts.
-      return { finding, settled: purpose.value === "plate" && single };
+      return { finding, settled: purpose.value === "plate" && kind === "settled" };
     },
     saveDraft: (sniff) => void parts.drafts.keep(sniff),
     onPhase,
@@ -127,6 +127,13 @@ export function createChecks(parts: ChecksParts): Checks {
   };
 }
 
+/** No check begins before this is loaded: until then there are no groups to judge. */
+function judgingOf(noses: NoseControl) {
+  const { value } = noses.judging;
+  if (value === null) throw new RangeError("a check began before the judge was loaded");
+  return value;
+}
+
 /** What a finding is asked for: groups, allergies and accepted rate of the person, the check jar's word. */
 function createJudge({
   preferences,
@@ -138,7 +145,7 @@ function createJudge({
   const nose = computed(() => (noses.active.value.kind === "ready" ? noses.active.value.nose : null));
   const groups = computed<readonly string[]>(() => {
     // Before all is read no group is known, and no check begins: it must not begin without an allergy.
-    if (!diet.ready.value || noses.findPlate.value === null) return [];
+    if (!diet.ready.value || noses.judging.value === null) return [];
     const wanted = diet.groups.value;
     return wanted.length > 0 ? wanted : (nose.value?.groups.map(({ name }) => name) ?? []);
   });
@@ -153,9 +160,7 @@ function createJudge({
         beliefs: plate.beliefs.value,
         ...(inControl === null ? {} : { snifferInControl: inControl }),
       };
-      const findPlate = noses.findPlate.value;
-      if (findPlate === null) throw new RangeError("a check began before the judge was loaded");
-      return findPlate(nose.value, sniff, request);
+      return judgingOf(noses).findPlate(nose.value, sniff, request);
     },
   };
 }

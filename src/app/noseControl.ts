@@ -1,7 +1,7 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
 import { signal, type ReadonlySignal } from "@preact/signals";
 import { readPreferences } from "../flows/preferences.js";
-import type { findPlate as FindPlate } from "../finding/findPlate.js";
+import type * as judgingPiece from "./judging.js";
 import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
@@ -14,11 +14,11 @@ import { nowIso, type Ports } from "./ports.js";
 const DEMO_NOSE = "models/demo.nose.json";
 
 /** Reading noses and judging sniffs, in a piece that the first screen does not wait for. */
-const judging = () => import("./judging.js");
+const loadJudging = () => import("./judging.js");
 
 export interface NoseControl {
   /** null until it is loaded. */
-  readonly findPlate: ReadonlySignal<typeof FindPlate | null>;
+  readonly judging: ReadonlySignal<typeof judgingPiece | null>;
   readonly active: ReadonlySignal<ActiveNose>;
   readonly teaching: ReadonlySignal<TeachState>;
   /** Reads the nose in use; on a fresh phone the demo nose is put in place. */
@@ -35,7 +35,7 @@ export interface NoseControl {
 
 export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: string): NoseControl {
   const active = signal<ActiveNose>({ kind: "loading" });
-  const findPlate = signal<typeof FindPlate | null>(null);
+  const judging = signal<typeof judgingPiece | null>(null);
   const teaching = signal<TeachState>({ kind: "idle" });
   const { store, newId } = ports;
   const activeNose = () => (active.value.kind === "ready" ? active.value.nose : null);
@@ -48,7 +48,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     const unwanted = !settings.ok || readPreferences(settings.value).preferences.demoDropped;
     if (noses.ok && noses.value.noses.length === 0 && !unwanted) await installDemoNose(ports);
     active.value = await readActive(ports);
-    findPlate.value = (await judging()).findPlate;
+    judging.value = await loadJudging();
   }
 
   function notTaught(failure: TeachFailure): void {
@@ -68,7 +68,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
       if (value.kind === "teaching") teaching.value = { ...value, done };
     });
     if (!taught.ok) return notTaught(taught.error);
-    const nose = (await judging()).parseNose(taught.value.noseText);
+    const nose = (await loadJudging()).parseNose(taught.value.noseText);
     if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
     const kept = await keepNose(ports, nose.value, false);
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
@@ -83,7 +83,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
 
   return {
     active,
-    findPlate,
+    judging,
     teaching,
     load,
     teach,
@@ -106,7 +106,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     },
     putBack: (id) => use(id, "rolledBack"),
     importNose: async (fileText) => {
-      const nose = (await judging()).parseNose(fileText);
+      const nose = (await loadJudging()).parseNose(fileText);
       if (!nose.ok) return nose;
       const kept = await keepNose(ports, nose.value, false);
       const used = kept.ok ? await use(nose.value.id, "accepted") : kept;
@@ -114,7 +114,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     },
     exportNose: async (id) => {
       const stored = await store.getNose(id);
-      return stored.ok ? ok((await judging()).serialiseNose(stored.value)) : stored;
+      return stored.ok ? ok((await loadJudging()).serialiseNose(stored.value)) : stored;
     },
   };
 }
@@ -137,7 +137,7 @@ function keepNose(ports: Ports, nose: Nose, demo: boolean): Promise<Result<void,
 async function installDemoNose(ports: Ports): Promise<void> {
   const text = await ports.fetchText(DEMO_NOSE);
   if (text === null) return;
-  const nose = (await judging()).parseNose(text);
+  const nose = (await loadJudging()).parseNose(text);
   if (!nose.ok) return;
   const kept = await keepNose(ports, nose.value, true);
   if (kept.ok) await ports.store.decideNose(nose.value.id, "accepted", ports.newId(), nowIso(ports));

@@ -31,3 +31,8 @@ export interface Link {
   onLost(listener: () => void): void;
   close(): void;
 }
+
+/** Do two addresses name the same characteristic? */
+export function sameAddress(left: CharacteristicAddress, right: CharacteristicAddress): boolean {
+  return left.service === right.service && left.characteristic === right.characteristic;
+}

@@ -53,6 +53,7 @@ export interface PeripheralCore {
     readonly state: SnifferState;
     readonly heaterFault: boolean;
     readonly run: number;
+    readonly warm: boolean;
     readonly atMs: number;
   } | null;
 }

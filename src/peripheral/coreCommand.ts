@@ -1,9 +1,9 @@
 /** What the phone may ask of a measuring sniffer. PROFILE.md section 6. */
-import type { CharacteristicAddress } from "../kernel/link.js";
+import { sameAddress, type CharacteristicAddress } from "../kernel/link.js";
 import { attErrorOf, CONTROL_ATT_ERRORS, decodeControl, type ControlCommand } from "../profile/control.js";
 import { CONTROL } from "../profile/uuids.js";
 import { statusOf, type PeripheralCore } from "./core.js";
-import { addressesOf, sameAddress } from "./coreValues.js";
+import { addressesOf } from "./coreValues.js";
 
 /** ATT errors of the standard. @see Bluetooth Core, Vol 3 Part F, 3.4.1.1 (values from memory) */
 export const WRITE_NOT_PERMITTED = 0x03;
@@ -30,7 +30,10 @@ export function writeValue(
 }
 
 function isAllowed(core: PeripheralCore, command: ControlCommand): boolean {
-  return command.kind === "stop" || ["ready", "measuring"].includes(statusOf(core).state);
+  const { state } = statusOf(core);
+  if (command.kind === "stop" || state === "ready" || state === "measuring") return true;
+  // STATUS says how cold it is; the phone waits for warm sweeps by itself.
+  return command.kind === "start" && state === "warming";
 }
 
 function obey(core: PeripheralCore, command: ControlCommand): PeripheralCore {

@@ -111,12 +111,16 @@ function asSent(ohm: number | null): number {
 }
 
 function tellStatus(core: PeripheralCore): CoreStep {
-  const { state, heaterFault, run } = statusOf(core);
+  const { state, heaterFault, run, warmUpLeftMs } = statusOf(core);
   const { told, nowMs } = core;
-  const changed = told?.state !== state || told.heaterFault !== heaterFault || told.run !== run;
-  const counting = state === "warming" && told !== null && nowMs - told.atMs >= WARMING_STATUS_MS;
+  const warm = warmUpLeftMs === 0;
+  const changed =
+    told?.state !== state || told.heaterFault !== heaterFault || told.run !== run || told.warm !== warm;
+  // A run may begin before the film has settled: the phone must hear when it has.
+  const heating = state === "warming" || state === "measuring";
+  const counting = heating && !warm && told !== null && nowMs - told.atMs >= WARMING_STATUS_MS;
   if (!changed && !counting) return silent(core);
-  return withNews({ ...core, told: { state, heaterFault, run, atMs: nowMs } }, [STATUS]);
+  return withNews({ ...core, told: { state, heaterFault, run, warm, atMs: nowMs } }, [STATUS]);
 }
 
 /** Sends the values of these characteristics, as far as the sniffer has them and knows them. */

@@ -1,5 +1,5 @@
 /** What each characteristic of a measuring sniffer reads as, always by way of the profile's encoders. */
-import type { CharacteristicAddress } from "../kernel/link.js";
+import { sameAddress, type CharacteristicAddress } from "../kernel/link.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { encodeBatteryLevel } from "../profile/battery.js";
 import { encodeText } from "../profile/deviceInformation.js";
@@ -65,8 +65,4 @@ export function readValue(
     default:
       return err("refused");
   }
-}
-
-export function sameAddress(left: CharacteristicAddress, right: CharacteristicAddress): boolean {
-  return left.service === right.service && left.characteristic === right.characteristic;
 }

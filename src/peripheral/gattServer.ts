@@ -1,3 +1,4 @@
+import { sameAddress } from "../kernel/link.js";
 /** Shows a peripheral on D-Bus as BlueZ wants a GATT application to look, and passes its notifications on. Effects. */
 import { err, ok, type Result } from "../kernel/result.js";
 import { encodeControl } from "../profile/control.js";
@@ -5,7 +6,7 @@ import { decodeStatus } from "../profile/status.js";
 import { CONTROL, SNIFFER_SERVICE, STATUS, SWEEP } from "../profile/uuids.js";
 import { INVALID_OFFSET, readError, writeError } from "./bluezError.js";
 import type { Bus, BusError, ServedInterface } from "./bus.js";
-import { sameAddress } from "./coreValues.js";
+
 import {
   ADVERTISEMENT_PATH,
   APPLICATION_PATH,

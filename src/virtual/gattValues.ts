@@ -1,5 +1,5 @@
 /** What each characteristic of the virtual sniffer reads as, always by way of the profile's encoders. */
-import type { CharacteristicAddress } from "../kernel/link.js";
+import { sameAddress, type CharacteristicAddress } from "../kernel/link.js";
 import { encodeBatteryLevel } from "../profile/battery.js";
 import { encodeText } from "../profile/deviceInformation.js";
 import { encodeHumidity, encodePressure, encodeTemperature } from "../profile/environment.js";
@@ -72,10 +72,6 @@ function stateOf(sniffer: VirtualSniffer): SnifferState {
   if (heaterFailed(sniffer)) return "fault";
   if (activity.kind !== "idle") return activity.kind;
   return warmUpLeftMs(sinceBootMs(sniffer), setup.layout.warmUpMs) > 0 ? "warming" : "ready";
-}
-
-export function sameAddress(left: CharacteristicAddress, right: CharacteristicAddress): boolean {
-  return left.service === right.service && left.characteristic === right.characteristic;
 }
 
 /** Charge left, per cent, whole; stands at 1 in the end, for a virtual cell never dies. */

@@ -1,3 +1,4 @@
+import { sameAddress } from "../kernel/link.js";
 /** One whole sniff with the virtual sniffer, decoded from its own notifications like any other. */
 import type { AirReading } from "../kernel/air.js";
 import type { Channel } from "../kernel/channel.js";
@@ -9,7 +10,7 @@ import type { Sweep } from "../profile/sweepFrame.js";
 import { CONTROL, HUMIDITY, PRESSURE, SWEEP, TEMPERATURE } from "../profile/uuids.js";
 import { chanceAt } from "./chance.js";
 import { plateOf, type Dish } from "./dishes.js";
-import { sameAddress } from "./gattValues.js";
+
 import {
   advance,
   createVirtualSniffer,

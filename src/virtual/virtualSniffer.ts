@@ -2,12 +2,12 @@
  * A sniffer that exists only as numbers: physics to GATT bytes (PHYSICS.md, and the profile's PROFILE.md).
  * Its time is device time; whoever holds it decides how fast that runs.
  */
-import type { CharacteristicAddress } from "../kernel/link.js";
+import { sameAddress, type CharacteristicAddress } from "../kernel/link.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { CONTROL_ATT_ERRORS, decodeControl, type ControlCommand } from "../profile/control.js";
 import { CONTROL, SWEEP } from "../profile/uuids.js";
 import type { Plate } from "./dishes.js";
-import { sameAddress, statusOf, valueNow } from "./gattValues.js";
+import { statusOf, valueNow } from "./gattValues.js";
 import type { Notification } from "./notification.js";
 import { createVirtualSniffer, type VirtualSniffer, type VirtualSnifferOptions } from "./snifferState.js";
 import { stepTick, TICK_MS } from "./tick.js";

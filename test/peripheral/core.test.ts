@@ -260,9 +260,9 @@ describe("whatever happens", () => {
   /** PROFILE.md section 5, table of states: what may follow what; a fault may come at any time. */
   const next: Record<string, readonly string[]> = {
     cold: ["warming"],
-    warming: ["ready", "cold"],
+    warming: ["warming", "ready", "measuring", "cold"],
     ready: ["measuring", "purging", "cold"],
-    measuring: ["ready", "purging", "measuring", "cold"],
+    measuring: ["ready", "warming", "purging", "measuring", "cold"],
     purging: ["ready", "cold"],
     fault: ["cold"],
   };

@@ -118,10 +118,20 @@ describe("a sniffer on a heated sensor", () => {
   it("is ready after its warm-up and not before", async () => {
     const { clock, states, start } = await build();
     await clock.pass(5999);
-    expect(start(1)).toBe(0x80);
+    expect(changesOf(states)).toEqual(["warming"]);
     await clock.pass(1);
     expect(start(1)).toBe(0);
     expect(changesOf(states)).toEqual(["warming", "ready", "measuring"]);
+  });
+
+  it("measures while it warms if asked to, and says when it is warm (PROFILE.md sections 5 and 6)", async () => {
+    const { clock, states, start } = await build();
+    await clock.pass(2000);
+    expect(start(1)).toBe(0);
+    await clock.pass(4000);
+    expect(changesOf(states)).toEqual(["warming", "measuring"]);
+    // Begun at 2 s; told on beginning, counted down at 4 s, and told once more when warm at 6 s.
+    expect(states.filter((state) => state === "measuring")).toHaveLength(3);
   });
 
   it("drives its heaters hot for a purge, and then steps on", async () => {

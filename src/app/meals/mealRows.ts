@@ -22,9 +22,18 @@ export function rowsOf(meals: readonly Meal[]): MealRows {
   return fromEntries(meals.map(entryOf));
 }
 
-/** The rows of the next page, put behind the others. */
-export function withPage(rows: MealRows, page: readonly Meal[]): MealRows {
-  return fromEntries([...entriesOf(rows), ...page.map(entryOf)]);
+/** Rows that come page by page; they are put together only when they are wanted. */
+export interface RowGatherer {
+  add(page: readonly Meal[]): void;
+  rows(): MealRows;
+}
+
+export function gatherRows(): RowGatherer {
+  const entries: Entry[] = [];
+  return {
+    add: (page) => page.forEach((meal) => entries.push(entryOf(meal))),
+    rows: () => fromEntries(entries),
+  };
 }
 
 /** A meal that is new, or takes the place of what was known of it. */

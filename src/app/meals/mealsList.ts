@@ -8,18 +8,19 @@ import type { StoreError } from "../../store/storeError.js";
 import {
   groupsIn,
   matchingMeals,
+  gatherRows,
   NO_ROWS,
   placesIn,
-  rowsOf,
   withMeal,
   withoutMeal,
-  withPage,
   type MealRows,
 } from "./mealRows.js";
 import { readMealPages } from "./readMeals.js";
 
-/** How many rows are drawn at first, and how many more each time the end comes near. */
+/** How many rows are drawn at first, and at least how many more each time the end comes near. */
 const SHOWN_AT_ONCE = 50;
+/** A long list grows by this share of itself, so that drawing all of it costs its length and not the square of it. */
+const GROWTH = 0.25;
 /** Writes that follow one another closely are read once. */
 const SETTLE_MS = 150;
 /** While the rest is read, the list is drawn anew at most so often. */
@@ -70,17 +71,17 @@ export function createMealsList(store: Store, now: () => number = () => performa
     const mine = round;
     // A first reading shows what it has; a later one takes the place of the old rows when it is whole.
     const isFirst = reading.value.kind !== "read";
-    let gathered = NO_ROWS;
+    const gathered = gatherRows();
     let drawnAt = -Infinity;
     const count = await store.countMeals();
     if (mine !== round) return;
     const outcome = await readMealPages(store, {}, (page, isLast) => {
       if (mine !== round) return false;
-      gathered = gathered === NO_ROWS ? rowsOf(page) : withPage(gathered, page);
+      gathered.add(page);
       if (isLast || (isFirst && now() - drawnAt > REDRAW_MS)) {
         drawnAt = now();
-        rows.value = gathered;
-        counted.value = isLast || !count.ok ? gathered.meals.length : count.value;
+        rows.value = gathered.rows();
+        counted.value = isLast || !count.ok ? rows.value.meals.length : count.value;
       }
       return true;
     });
@@ -113,7 +114,8 @@ export function createMealsList(store: Store, now: () => number = () => performa
     reactionOnly: (on) => change(without(filter.value, "reaction", on ? { reaction: true } : {})),
     clear: () => change({}),
     more: () => {
-      shown.value = Math.min(matching.value.length, shown.value + SHOWN_AT_ONCE);
+      const more = Math.max(SHOWN_AT_ONCE, Math.round(GROWTH * shown.value));
+      shown.value = Math.min(matching.value.length, shown.value + more);
     },
     put: (meal) => {
       rows.value = withMeal(rows.value, meal);
