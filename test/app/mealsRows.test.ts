@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  gatherRows,
   groupsIn,
   matchingMeals,
   NO_ROWS,
@@ -8,7 +9,6 @@ import {
   rowsOf,
   withMeal,
   withoutMeal,
-  withPage,
 } from "../../src/app/meals/mealRows.js";
 import { narrowed } from "../../src/app/meals/mealsList.js";
 import { newMeal, type Meal } from "../../src/meals/meal.js";
@@ -32,7 +32,11 @@ describe("rows of meals", () => {
       fc.property(someMeals, fc.nat(12), (meals, cut) => {
         const ordered = inOrder(meals);
         const atOnce = rowsOf(ordered);
-        expect(withPage(rowsOf(ordered.slice(0, cut)), ordered.slice(cut))).toEqual(atOnce);
+        const gatherer = gatherRows();
+        gatherer.add(ordered.slice(0, cut));
+        gatherer.rows(); // looking at them in between changes nothing
+        gatherer.add(ordered.slice(cut));
+        expect(gatherer.rows()).toEqual(atOnce);
         expect(meals.reduce(withMeal, NO_ROWS)).toEqual(atOnce);
       }),
     );

@@ -61,6 +61,8 @@ describe("the list of meals", () => {
     await until(() => list.reading.value.kind === "read");
     list.more();
     expect(list.shown.value).toBe(100);
+    for (let taps = 0; taps < 4; taps += 1) list.more();
+    expect(list.shown.value).toBe(313); // 150, 200, 250, then a quarter more
     list.search("stall");
     expect(list.shown.value).toBe(50);
     expect(list.matching.value).toHaveLength(620);
