@@ -6,8 +6,11 @@ export type Settled =
   | { readonly kind: "stillMoving" } // a group may still be told
   | { readonly kind: "outOfTime" }; // the limit is reached: what is uncertain stays so
 
-/** Reasons that a longer sniff of the same plate can take away. */
+/** Reasons that a longer sniff can take away, or that only stand against *not smelled*: *smelled* may still come. */
 const MAY_PASS: readonly ReasonKind[] = [
+  "allergy",
+  "tooFewPlates",
+  "missRateNotShown",
   "tooFewSweeps",
   "stillMoving",
   "bothPossible",
