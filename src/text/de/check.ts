@@ -3,7 +3,7 @@ import type { Catalogue } from "../catalogue.js";
 /** Die Abschnitte einer Prüfung. */
 export const check: Catalogue["check"] = {
   stepsLabel: "Schritte der Prüfung",
-  steps: { warming: "Warm werden", cleanAir: "Reine Luft", overPlate: "Teller", done: "Befund" },
+  steps: { warming: "Aufheizen", cleanAir: "Reine Luft", overPlate: "Teller", done: "Befund" },
   stop: "Prüfung beenden",
   warming: {
     title: "Wird warm",

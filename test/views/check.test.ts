@@ -1,0 +1,137 @@
+import { expect, it } from "vitest";
+import type { CheckState, InterruptCause } from "../../src/flows/checkState.js";
+import { STEADY_MAX_DRIFT } from "../../src/sniff/steadiness.js";
+import { checkView, type CheckContext } from "../../src/views/checkView.js";
+import { durationText } from "../../src/views/durationText.js";
+import { snifferView } from "../../src/views/snifferView.js";
+import { TRACE_HEIGHT, traceView } from "../../src/views/traceView.js";
+import * as checks from "../browser/gallery/fixtures/checks.js";
+import { FAILED, FAULTY, LOST, READY, VIRTUAL } from "../browser/gallery/fixtures/sniffers.js";
+import { ENGLISH } from "../browser/gallery/fixtures/words.js";
+
+const CONTEXT: CheckContext = {
+  practice: false,
+  practiceSpeed: 8,
+  hasAllergy: false,
+  acceptedMissRate: 0.05,
+  snifferLost: false,
+};
+const bodyOf = (state: CheckState, context: Partial<CheckContext> = {}) =>
+  checkView(state, { ...CONTEXT, ...context }, ENGLISH)!.body;
+
+it("shows nothing of a check that does not run", () => {
+  expect(checkView({ phase: "idle" }, CONTEXT, ENGLISH)).toBeNull();
+});
+
+it("tells the time left of the warm-up and how much of it is over", () => {
+  // 71 s of 120 s are left: 49 / 120 is over. Counted by hand.
+  const body = bodyOf(checks.WARMING);
+  expect(body).toMatchObject({ phase: "warming", left: "1 min 11 s left" });
+  expect(body.phase === "warming" && body.progress).toBeCloseTo(49 / 120, 12);
+});
+
+it("rounds time up, so that nothing reads 0 s while time is left", () => {
+  expect(durationText(1, ENGLISH)).toBe("1 s");
+  expect(durationText(0, ENGLISH)).toBe("0 s");
+  expect(durationText(60_000, ENGLISH)).toBe("1 min");
+});
+
+it.each([
+  [STEADY_MAX_DRIFT, "within"],
+  [STEADY_MAX_DRIFT * 1.001, "beyond"],
+  [Number.NaN, "unknown"],
+] as const)("calls a drift of %s %s its limit", (drift, state) => {
+  const steadiness = { steady: false, why: "drifting" as const, drift, scatter: 0.01 };
+  const body = bodyOf({ ...checks.CLEAN_AIR_DRIFT, steadiness } as CheckState);
+  expect(body.phase === "cleanAir" && body.gauges[0]?.state).toBe(state);
+});
+
+it("words the evidence of a running sniff as a lean, never as a finding", () => {
+  const body = bodyOf(checks.HEADSPACE);
+  if (body.phase !== "headspace") throw new Error("not over the plate");
+  expect(body.evidence.map(({ lean }) => lean)).toEqual([
+    "leaning towards there",
+    "no lean yet",
+    "leaning towards not there",
+  ]);
+  for (const { band } of body.evidence) expect(band.tone).toBe("uncertain");
+});
+
+const CAUSES: readonly InterruptCause[] = [
+  "linkLost",
+  "neverSteady",
+  "snifferFault",
+  "snifferRestarted",
+  "commandRefused",
+  "noSweeps",
+];
+it.each(CAUSES)("says what happened, what helps and what was kept after %s", (cause) => {
+  const usable = bodyOf(checks.interruptedBy(cause, true));
+  if (usable.phase !== "interrupted") throw new Error("not interrupted");
+  expect(usable.kept).toContain("9 sweeps");
+  expect(usable.actions.map(({ id }) => id)).toContain("useGathered");
+  const useless = bodyOf(checks.interruptedBy(cause, false));
+  if (useless.phase !== "interrupted") throw new Error("not interrupted");
+  expect(useless.actions.map(({ id }) => id)).not.toContain("useGathered");
+  expect(useless.actions.filter(({ main }) => main)).toHaveLength(1);
+});
+
+it("offers to connect again before anything can start anew, and going on only in unsteady air", () => {
+  const lost = bodyOf(checks.interruptedBy("linkLost", true), { snifferLost: true });
+  expect(lost.phase === "interrupted" && lost.actions.map(({ id }) => id)).toEqual([
+    "reconnect",
+    "useGathered",
+  ]);
+  const unsteady = bodyOf(checks.interruptedBy("neverSteady", false));
+  expect(unsteady.phase === "interrupted" && unsteady.actions.map(({ id }) => id)).toEqual([
+    "restart",
+    "goOn",
+  ]);
+});
+
+it("warns somebody allergic of the steam before and during the sniff", () => {
+  for (const state of [checks.OVER_PLATE, checks.HEADSPACE]) {
+    const body = bodyOf(state, { hasAllergy: true });
+    expect("steam" in body && body.steam).toContain("steam can carry protein");
+  }
+});
+
+it("draws no change on the middle line, and a halved resistance as far down as a doubled one up", () => {
+  const gathered = {
+    ...(checks.OVER_PLATE.phase === "overPlate" ? checks.OVER_PLATE.gathered : never()),
+    cleanAir: [{ atMs: 0, ohm: [100, 100, 100] }],
+    headspace: [
+      { atMs: 0, ohm: [100, 100, 100] },
+      { atMs: 2000, ohm: [100, 50, 200] },
+    ],
+  };
+  const ends = traceView(gathered, ENGLISH)!.lines.map((line) =>
+    Number(line.split(" ").at(-1)!.split(",")[1]),
+  );
+  expect(ends).toEqual([TRACE_HEIGHT / 2, TRACE_HEIGHT, 0]);
+});
+
+function never(): never {
+  throw new Error("the fixture is in another phase");
+}
+
+it("draws nothing without clean air to compare with", () => {
+  if (checks.HEADSPACE.phase !== "headspace") throw new Error("the fixture is in another phase");
+  expect(traceView({ ...checks.HEADSPACE.gathered, cleanAir: [] }, ENGLISH)).toBeNull();
+});
+
+const context = { bluetooth: true, practiceSpeed: 8 };
+it("tells plainly what works without Web Bluetooth, and offers no pairing there", () => {
+  const view = snifferView({ kind: "none" }, { ...context, bluetooth: false }, ENGLISH);
+  expect(view.actions.map(({ id }) => id)).toEqual(["useVirtual"]);
+  expect(view.unsupported?.works).toContain("Everything else works here");
+});
+
+it("marks practice, a low battery, and a sniffer that this app is too old for", () => {
+  expect(snifferView(VIRTUAL, context, ENGLISH).practice).toContain("8 times faster");
+  expect(snifferView(READY, context, ENGLISH).practice).toBeNull();
+  expect(snifferView(READY, context, ENGLISH).warning).toBeNull();
+  expect(snifferView(FAULTY, context, ENGLISH).warning).toContain("Low battery");
+  expect(snifferView(FAILED, context, ENGLISH).text).toContain("Update the app");
+  expect(snifferView(LOST, context, ENGLISH).actions[0]?.id).toBe("reconnect");
+});
