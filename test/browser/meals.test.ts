@@ -1,8 +1,20 @@
 // Meals in a real browser at phone size: log, edit, delete, photo, truth, reaction, search, offline, two tabs.
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
+import { manyMeals } from "../meals/manyMeals.js";
 import { launchChromium } from "./emulatedPeripheral.js";
-import { demoIds, jpegOf, noiseOf, photoBytes, rowsOf, tagsOf, withExif } from "./mealsTable.js";
+import {
+  demoIds,
+  firstScreenMs,
+  jpegOf,
+  keyPressesMs,
+  noiseOf,
+  photoBytes,
+  putMeals,
+  rowsOf,
+  tagsOf,
+  withExif,
+} from "./mealsTable.js";
 
 const PHONE = { width: 390, height: 844 };
 const PATIENCE_MS = 60_000;
@@ -61,6 +73,17 @@ async function log(page: Page, entry: Entry): Promise<void> {
 }
 
 const toList = (page: Page) => button(page, "All meals").click();
+
+/** Plate, on a phone that has so many meals. */
+async function openFilled(count: number): Promise<Page> {
+  const page = await openMeals("#/plate");
+  await page.getByRole("link", { name: "Meals" }).waitFor();
+  await putMeals(page, manyMeals(count));
+  await page.reload();
+  await button(page, "Use the virtual sniffer").waitFor();
+  await page.waitForTimeout(1000); // the nose is read by then
+  return page;
+}
 
 describe("a meal", () => {
   it("is logged by hand, found under its day, edited, deleted and brought back", async () => {
@@ -293,6 +316,27 @@ describe("many meals", () => {
     await expect.poll(() => row(page, "Klößchen").count()).toBe(0);
     await button(page, "Clear search and filter").click();
     await row(page, "Klößchen").waitFor();
+  });
+
+  it("come up as fast as few do, answer each key press at once, and grow as they are scrolled", async () => {
+    const few = await openFilled(50);
+    const fewMs = await firstScreenMs(few);
+    await few.context().close();
+    const page = await openFilled(10_000);
+    const manyMs = await firstScreenMs(page);
+    expect(manyMs / fewMs).toBeLessThan(4); // all rows would be two hundred times as many
+    expect(await page.locator(".meal-row").count()).toBeLessThanOrEqual(113); // two steps of growth at most
+    await page.getByLabel("Search", { exact: true }).fill("stall 12");
+    await page.getByText(/^[\d,]+ of 10,000 meals$/).waitFor();
+    const times = await keyPressesMs(page, ["s", "st", "sta", "stal", "stall", "stall 1", "stall 12"]);
+    expect(Math.min(...times)).toBeLessThan(50);
+    await page.getByLabel("Search", { exact: true }).fill("");
+    const drawn = await page.locator(".meal-row").count();
+    for (let turn = 0; turn < 5; turn += 1) {
+      await page.mouse.wheel(0, 4000);
+      await page.waitForTimeout(100);
+    }
+    expect(await page.locator(".meal-row").count()).toBeGreaterThan(drawn);
   });
 
   it("are the same in two tabs, whichever of them writes", async () => {

@@ -1,5 +1,6 @@
 /** Pictures and store reads for the browser test of Meals. */
 import type { Page } from "playwright-core";
+import type { Meal } from "../../src/meals/meal.js";
 
 /** A JPEG of the page's own making, as wide and high as wanted: stripes, so that a turn of it shows. */
 export async function jpegOf(page: Page, width: number, height: number): Promise<Buffer> {
@@ -94,6 +95,61 @@ interface Row<T> {
   readonly id: string;
   readonly demo: 0 | 1;
   readonly value: T;
+}
+
+/** Puts meals straight into the browser's database, which the app must have made. */
+export async function putMeals(page: Page, meals: readonly Meal[]): Promise<void> {
+  await page.evaluate(
+    (all) =>
+      new Promise<void>((settle, fail) => {
+        const request = indexedDB.open("nidor");
+        request.onerror = () => fail(request.error);
+        request.onsuccess = () => {
+          const change = request.result.transaction("meals", "readwrite");
+          const table = change.objectStore("meals");
+          for (const { id, atMs, value } of all) table.put({ id, bucket: "live", atMs, demo: 0, value });
+          change.onerror = () => fail(change.error);
+          change.oncomplete = () => {
+            request.result.close();
+            settle();
+          };
+        };
+      }),
+    meals.map((value) => ({ id: value.id, atMs: Date.parse(value.at), value })),
+  );
+}
+
+/** From the tap on the place to the frame that shows the first row. */
+export function firstScreenMs(page: Page): Promise<number> {
+  return page.evaluate(
+    () =>
+      new Promise<number>((settle) => {
+        const start = performance.now();
+        const watcher = new MutationObserver(() => {
+          if (document.querySelector(".meal-row") === null) return;
+          watcher.disconnect();
+          requestAnimationFrame(() => settle(performance.now() - start));
+        });
+        watcher.observe(document.body, { childList: true, subtree: true });
+        document.querySelector<HTMLElement>('a[href="#/meals"]')?.click();
+      }),
+  );
+}
+
+/** From each key press in the search to the frame that answers it. */
+export function keyPressesMs(page: Page, typed: readonly string[]): Promise<number[]> {
+  return page.evaluate(async (texts) => {
+    const field = document.querySelector<HTMLInputElement>("#meal-search");
+    const times: number[] = [];
+    for (const text of texts) {
+      const start = performance.now();
+      if (field !== null) field.value = text;
+      field?.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 0)));
+      times.push(performance.now() - start);
+    }
+    return times;
+  }, typed);
 }
 
 /** What one table holds, straight out of the browser's database. */
