@@ -26,7 +26,8 @@ function tests(project: string): Outcome {
     "run",
     "--project",
     project,
-    "--reporter=dot",
+    "--reporter=default",
+    "--silent=passed-only",
     "--reporter=json",
     `--outputFile.json=${file}`,
   ]);
