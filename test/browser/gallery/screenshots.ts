@@ -70,7 +70,6 @@ async function picture(page: Page, name: string, size: Size, suffix: string): Pr
   await page.setViewportSize(size);
   await page.goto(`${url}/?screen=${name}&language=${language}`);
   // Twice the browser's text size, as a person with weak eyes sets it.
-  if (large) await page.addStyleTag({ url: "data:text/css,html{font-size:200%}" }).catch(() => undefined);
   if (large) await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
   await page.waitForTimeout(150);
   const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
