@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
 import { AppFrame } from "../../screens/AppFrame.js";
 import { Notice } from "../../screens/parts/Notice.js";
+import type { StoreError } from "../../store/storeError.js";
 import { shellView } from "../../views/shellView.js";
 import type { AppModel } from "../appModel.js";
 import { hashOf } from "../router.js";
@@ -37,18 +38,22 @@ export function Frame({ app, children, actions }: Props) {
       onUpdateLater={app.updates.later}
       onUndo={app.toasts.undo}
     >
-      <MemoryOnly app={app} />
-      {children}
+      {app.ports.storeTrouble === null ? (
+        children
+      ) : (
+        <div class="stack">
+          <Notice strong>{memoryOnly(app, app.ports.storeTrouble)}</Notice>
+          {children}
+        </div>
+      )}
     </AppFrame>
   );
 }
 
 /** Said in every place: what is entered here is gone with the page. */
-function MemoryOnly({ app }: { readonly app: AppModel }) {
-  const { storeTrouble } = app.ports;
-  if (storeTrouble === null) return null;
+function memoryOnly(app: AppModel, { kind }: StoreError): string {
   const { trouble } = app.preferences.words.value.text;
-  return <Notice strong>{trouble.memoryOnly(trouble.kinds[storeTrouble.kind])}</Notice>;
+  return trouble.memoryOnly(trouble.kinds[kind]);
 }
 
 /** Each phase is said once to a screen reader; outside a check nothing is. */

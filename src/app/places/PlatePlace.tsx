@@ -49,12 +49,14 @@ function BeforeCheck({ app }: { readonly app: AppModel }) {
   const calls = plateHomeCalls(app);
   return (
     <Frame app={app} actions={<PlateHomeActions view={view.check} onCheck={calls.onCheck} />}>
-      {app.preferences.profileLost.value && (
-        <Notice strong live>
-          {app.preferences.words.value.text.trouble.profileLost}
-        </Notice>
-      )}
-      <PlateHomeScreen view={view} calls={calls} />
+      <div class="stack">
+        {app.preferences.profileLost.value && (
+          <Notice strong live>
+            {app.preferences.words.value.text.trouble.profileLost}
+          </Notice>
+        )}
+        <PlateHomeScreen view={view} calls={calls} />
+      </div>
     </Frame>
   );
 }
