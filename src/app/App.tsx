@@ -1,5 +1,7 @@
 import { Suspense, lazy } from "preact/compat";
 import type { AppModel } from "./appModel.js";
+import { Broken } from "./Broken.js";
+import { FirstRunPage } from "./places/FirstRunPage.js";
 import { PlatePlace } from "./places/PlatePlace.js";
 
 const MealsPlace = lazy(async () => ({ default: (await import("./places/MealsPlace.js")).MealsPlace }));
@@ -8,13 +10,19 @@ const YouPlace = lazy(async () => ({ default: (await import("./places/YouPlace.j
 
 /** The whole app: the place that the address names. All but Plate are loaded when first opened. */
 export function App({ app }: { readonly app: AppModel }) {
-  return <Suspense fallback={null}>{placeOf(app)}</Suspense>;
+  return (
+    <Broken key={app.router.route.value.place} app={app}>
+      <Suspense fallback={null}>{placeOf(app)}</Suspense>
+    </Broken>
+  );
 }
 
 function placeOf(app: AppModel) {
   switch (app.router.route.value.place) {
-    case "plate":
-      return <PlatePlace app={app} />;
+    case "plate": {
+      const step = app.firstRun.step.value;
+      return step === null ? <PlatePlace app={app} /> : <FirstRunPage app={app} step={step} />;
+    }
     case "meals":
       return <MealsPlace app={app} />;
     case "nose":

@@ -6,6 +6,7 @@ import { createTeachClient } from "../worker/teachClient.js";
 import { createChecks, type Checks } from "./checks.js";
 import { createDietControl, type DietControl } from "./dietControl.js";
 import { createDrafts, type Drafts } from "./drafts.js";
+import { createFirstRun, type FirstRun } from "./firstRun.js";
 import { createNoseControl, type NoseControl } from "./noseControl.js";
 import { createJarControl, type JarControl } from "./nose/jarControl.js";
 import { createSampleControl, type SampleControl } from "./nose/sampleControl.js";
@@ -33,6 +34,7 @@ export interface AppModel extends Checks {
   readonly samples: SampleControl;
   readonly jar: JarControl;
   readonly drafts: Drafts;
+  readonly firstRun: FirstRun;
   readonly plate: PlateForm;
   /** Says what the storage refused and what to do. */
   tellStoreError(error: StoreError): void;
@@ -87,6 +89,7 @@ export function createAppModel(ports: Ports): AppModel {
     samples,
     jar,
     drafts,
+    firstRun: createFirstRun(),
     plate,
     tellStoreError,
     dropDemo: async () => {

@@ -51,6 +51,9 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     judging.value = await loadJudging();
   }
 
+  /** Stopped while the samples were still being read: the worker knows nothing of it yet. */
+  const isCancelling = () => teaching.value.kind === "teaching" && teaching.value.cancelling;
+
   function notTaught(failure: TeachFailure): void {
     if (failure.kind === "cancelled") teaching.value = { kind: "idle" };
     else problem(failure);
@@ -61,6 +64,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     teaching.value = { kind: "teaching", done: null, cancelling: false };
     const samples = await store.readSamples();
     if (!samples.ok) return problem({ kind: "storage", detail: samples.error.kind });
+    if (isCancelling()) return notTaught({ kind: "cancelled" });
     const noseId = newId();
     const job = { samples: samples.value.samples, seed: ports.nowMs() % 2 ** 32, noseId, name };
     const taught = await client.teach({ ...job, taughtAt: nowIso(ports), wasmPath }, ({ done }) => {
@@ -70,7 +74,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     if (!taught.ok) return notTaught(taught.error);
     const nose = (await loadJudging()).parseNose(taught.value.noseText);
     if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
-    const kept = await keepNose(ports, nose.value, false);
+    const kept = await keepNose(ports, nose.value);
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
     teaching.value = { kind: "proposed", nose: nose.value, before: activeNose() };
   }
@@ -108,7 +112,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     importNose: async (fileText) => {
       const nose = (await loadJudging()).parseNose(fileText);
       if (!nose.ok) return nose;
-      const kept = await keepNose(ports, nose.value, false);
+      const kept = await keepNose(ports, nose.value);
       const used = kept.ok ? await use(nose.value.id, "accepted") : kept;
       return used.ok ? used : err({ kind: "storage" });
     },
@@ -129,8 +133,8 @@ async function readActive({ store }: Ports): Promise<ActiveNose> {
   return { kind: "ready", nose, demo };
 }
 
-function keepNose(ports: Ports, nose: Nose, demo: boolean): Promise<Result<void, StoreError>> {
-  return ports.store.addNose(nose, ports.newId(), nowIso(ports), { demo });
+function keepNose(ports: Ports, nose: Nose): Promise<Result<void, StoreError>> {
+  return ports.store.addNose(nose, ports.newId(), nowIso(ports));
 }
 
 /** Without it the app still works: every finding then says that there is no nose. */
@@ -139,6 +143,8 @@ async function installDemoNose(ports: Ports): Promise<void> {
   if (text === null) return;
   const nose = (await loadJudging()).parseNose(text);
   if (!nose.ok) return;
-  const kept = await keepNose(ports, nose.value, true);
-  if (kept.ok) await ports.store.decideNose(nose.value.id, "accepted", ports.newId(), nowIso(ports));
+  const { id, taughtAt } = nose.value;
+  // The same events on every phone, so that a backup of one fits another.
+  const kept = await ports.store.addNose(nose.value, `${id}-taught`, taughtAt, { demo: true });
+  if (kept.ok) await ports.store.decideNose(id, "accepted", `${id}-accepted`, taughtAt);
 }

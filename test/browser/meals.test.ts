@@ -3,6 +3,7 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
 import { manyMeals } from "../meals/manyMeals.js";
 import { launchChromium } from "./emulatedPeripheral.js";
+import { introduced } from "./introduced.js";
 import {
   demoIds,
   firstScreenMs,
@@ -35,6 +36,7 @@ async function openMeals(address = "#/meals"): Promise<Page> {
     timezoneId: "Europe/Berlin",
     acceptDownloads: true,
   });
+  await introduced(context);
   return openPage(address);
 }
 

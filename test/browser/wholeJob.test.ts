@@ -6,6 +6,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vi
 import type { CharacteristicAddress } from "../../src/kernel/link.js";
 import { LAYOUT, SWEEP } from "../../src/profile/uuids.js";
 import { launchChromium, startEmulatedPeripheral, type EmulatedPeripheral } from "./emulatedPeripheral.js";
+import { introduced } from "./introduced.js";
 import { tableSniffer, type TableSniffer } from "./tableSniffer.js";
 
 const PHONE = { width: 390, height: 844 };
@@ -34,6 +35,7 @@ async function layTable(
   garble?: (address: CharacteristicAddress, bytes: Uint8Array) => Uint8Array,
 ): Promise<Table> {
   const context = await browser.newContext({ viewport: PHONE, locale: "en-GB" });
+  await introduced(context);
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_MS);
   const sniffer = tableSniffer(7, garble);

@@ -9,6 +9,7 @@ import type { BackupRecord } from "../../src/meals/backupContents.js";
 import { newMeal } from "../../src/meals/meal.js";
 import { sha256 } from "../../src/store/sha256.js";
 import { launchChromium } from "./emulatedPeripheral.js";
+import { introduced } from "./introduced.js";
 import { jpegOf, rowsOf } from "./mealsTable.js";
 
 const PHONE = { width: 390, height: 844 };
@@ -54,6 +55,7 @@ async function freshPhone(options: BrowserContextOptions = {}): Promise<BrowserC
     ...options,
   });
   contexts.push(context);
+  await introduced(context);
   context.on("request", (request) => asked.push(request.url()));
   return context;
 }

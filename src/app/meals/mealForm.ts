@@ -23,6 +23,8 @@ export interface MealForm {
   save(): Promise<Meal | null>;
   /** Lets the draft and its photos go. */
   discard(): Promise<void>;
+  /** Keeps at once what was typed, as when the person turns to another app. */
+  keepRest(): void;
   /** Keeps what was typed and takes the photos' addresses back. */
   close(): void;
 }
@@ -31,10 +33,15 @@ export function createMealForm(ports: Ports, start: FormStart): MealForm {
   const photos = createFormPhotos(ports);
   const { open, current, change, edit, keep, keepRest, end } = createFormState(ports, start, photos);
 
+  /** Photos are scaled one after the other; a meal is saved with all that were chosen. */
+  let adding = Promise.resolve();
+
   async function save(): Promise<Meal | null> {
-    const form = current();
-    if (form === null || form.status === "saving") return null;
+    if (current() === null || current()?.status === "saving") return null;
     change({ status: "saving" });
+    await adding;
+    const form = current();
+    if (form === null) return null;
     const meal = mealWith(await mealBefore(form, ports), form.draft, nowIso(ports));
     const kept = meal !== null && (await keepMeal(meal, form));
     if (!kept) change({ status: meal === null ? "editing" : "failed" });
@@ -85,13 +92,17 @@ export function createMealForm(ports: Ports, start: FormStart): MealForm {
     photos: photos.urls,
     set: (field, value) => edit({ [field]: value }),
     setOutcome: (option) => edit({ outcome: MEAL_OUTCOMES.find((known) => known === option) ?? null }),
-    addPhoto,
+    addPhoto: (file) => {
+      adding = adding.then(() => addPhoto(file));
+      return adding;
+    },
     removePhoto: (id) => {
       photos.remove(id);
       edit({ photoIds: (current()?.draft.photoIds ?? []).filter((other) => other !== id) });
     },
     save,
     discard,
+    keepRest,
     close: () => {
       keepRest();
       photos.urls.close();

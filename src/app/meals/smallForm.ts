@@ -43,6 +43,8 @@ export interface SmallForm<T> {
     write: (meal: Meal, draft: T, doneDrafts: readonly string[]) => Promise<Result<Meal, StoreError>>,
   ): Promise<Result<Meal, StoreError> | null>;
   discard(): Promise<void>;
+  /** Keeps at once what was typed, as when the person turns to another app. */
+  keepRest(): void;
   close(): void;
 }
 
@@ -69,6 +71,11 @@ export function createSmallForm<T>(ports: Ports, mealId: string, kind: SmallForm
     void store.save({ drafts: [draft] });
   }
 
+  function keepRest(): void {
+    clearTimeout(resting);
+    if (resting !== undefined) keep();
+  }
+
   void begin();
   return {
     open,
@@ -92,9 +99,7 @@ export function createSmallForm<T>(ports: Ports, mealId: string, kind: SmallForm
       clearTimeout(resting);
       await store.save({ doneDrafts: [id] });
     },
-    close: () => {
-      clearTimeout(resting);
-      if (resting !== undefined) keep();
-    },
+    keepRest,
+    close: keepRest,
   };
 }

@@ -6,7 +6,7 @@ import { editStart, newMealStart } from "../meals/formStart.js";
 import { createMealForm } from "../meals/mealForm.js";
 import { mealsListOf } from "../meals/mealsListOf.js";
 import { placesLike } from "../meals/placesLike.js";
-import { useControl } from "../meals/useControl.js";
+import { useForm } from "../meals/useControl.js";
 import { Frame } from "./Frame.js";
 import { MealsMissing } from "./MealsTrouble.js";
 
@@ -18,7 +18,7 @@ interface Props {
 
 /** A meal as a form: by hand, after a check, or edited. */
 export function MealsFormPage({ app, mealId }: Props) {
-  const form = useControl(
+  const form = useForm(
     () => createMealForm(app.ports, mealId === null ? newMealStart(app) : editStart(mealId)),
     mealId ?? "new",
   );

@@ -6,7 +6,7 @@ import { saveReaction } from "../meals/mealEdits.js";
 import { mealsListOf } from "../meals/mealsListOf.js";
 import { reactionDraftOf, reactionOf, withOnset, withSeverity, withSymptom } from "../meals/reactionDraft.js";
 import { createSmallForm, reactionSchema } from "../meals/smallForm.js";
-import { useControl } from "../meals/useControl.js";
+import { useForm } from "../meals/useControl.js";
 import { Frame } from "./Frame.js";
 import { MealsMissing } from "./MealsTrouble.js";
 
@@ -14,7 +14,7 @@ const KIND = { name: "reaction", schema: reactionSchema, draftOf: reactionDraftO
 
 /** How it felt afterwards. */
 export function MealsReactionPage({ app, mealId }: { readonly app: AppModel; readonly mealId: string }) {
-  const form = useControl(() => createSmallForm(app.ports, mealId, KIND), mealId);
+  const form = useForm(() => createSmallForm(app.ports, mealId, KIND), mealId);
   const open = form.open.value;
   if (open === "missing") return <MealsMissing app={app} />;
   if (open === null) return <Frame app={app}>{null}</Frame>;

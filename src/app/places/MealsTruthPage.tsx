@@ -7,7 +7,7 @@ import { saveTruth } from "../meals/mealEdits.js";
 import { mealsListOf } from "../meals/mealsListOf.js";
 import { createSmallForm, truthSchema } from "../meals/smallForm.js";
 import { groupsToAsk, truthDraftOf, truthOf, withTruth } from "../meals/truthDraft.js";
-import { useControl } from "../meals/useControl.js";
+import { useForm } from "../meals/useControl.js";
 import { nowIso } from "../ports.js";
 import { Frame } from "./Frame.js";
 import { MealsMissing } from "./MealsTrouble.js";
@@ -16,7 +16,7 @@ const KIND = { name: "truth", schema: truthSchema, draftOf: truthDraftOf } as co
 
 /** What turned out to be on the plate. */
 export function MealsTruthPage({ app, mealId }: { readonly app: AppModel; readonly mealId: string }) {
-  const form = useControl(() => createSmallForm(app.ports, mealId, KIND), mealId);
+  const form = useForm(() => createSmallForm(app.ports, mealId, KIND), mealId);
   const open = form.open.value;
   if (open === "missing") return <MealsMissing app={app} />;
   if (open === null) return <Frame app={app}>{null}</Frame>;
