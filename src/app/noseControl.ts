@@ -109,6 +109,18 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
       if (teaching.value.kind === "problem") teaching.value = { kind: "idle" };
     },
     putBack: (id) => use(id, "rolledBack"),
+    ...noseFiles(ports, use),
+  };
+}
+
+type NoseFiles = Pick<NoseControl, "importNose" | "exportNose">;
+
+/** Noses from files and to files. One that comes in is in use at once, and the one before can be put back. */
+function noseFiles(
+  ports: Ports,
+  use: (id: string, decision: "accepted") => Promise<Result<void, StoreError>>,
+): NoseFiles {
+  return {
     importNose: async (fileText) => {
       const nose = (await loadJudging()).parseNose(fileText);
       if (!nose.ok) return nose;
@@ -117,7 +129,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
       return used.ok ? used : err({ kind: "storage" });
     },
     exportNose: async (id) => {
-      const stored = await store.getNose(id);
+      const stored = await ports.store.getNose(id);
       return stored.ok ? ok((await loadJudging()).serialiseNose(stored.value)) : stored;
     },
   };
