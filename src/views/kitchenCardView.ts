@@ -9,7 +9,7 @@ export interface KitchenCardView {
   readonly heading: string;
   readonly back: string;
   readonly languages: { readonly label: string; readonly options: readonly OptionView[] };
-  /** BCP 47 tag of the card's own words. */
+  /** BCP 47 tag of the card's sentences. */
   readonly lang: string;
   readonly title: string;
   readonly lines: readonly { readonly kind: CardLineKind; readonly text: string; readonly grave: boolean }[];
@@ -36,7 +36,8 @@ export function kitchenCardView(
       label: text.language,
       options: CARD_LANGUAGES.map((id) => ({ id, label: names(id), chosen: id === language })),
     },
-    lang: language,
+    // Only the allergens of the Japanese card are in Japanese; its sentences are English.
+    lang: language === "ja" ? "en" : language,
     title: card.title,
     lines: card.lines.map((line) => ({ ...line, grave: GRAVE.includes(line.kind) })),
     note: card.note,

@@ -1,4 +1,6 @@
+import { FALSE_ALARM_RATE } from "../finding/bands.js";
 import type { GroupTruths } from "../kernel/groups.js";
+import { leastCalibrationCount } from "../stats/conformal.js";
 import { trialsToShow } from "../stats/proportionInterval.js";
 import type { Words } from "../text/catalogue.js";
 import { dayAndTimeText, numberText, percentText } from "../text/formats.js";
@@ -64,8 +66,8 @@ export interface SamplesState {
   readonly acceptedMissRate: number;
 }
 
-/** Plates without a group that a finding of *smelled* takes at least: conformal rank at a false alarm rate of 0.1. */
-const LEAST_ABSENT = 9;
+/** Plates without a group that a finding of *smelled* takes at least. */
+const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
 
 type SampleWords = Words<"common" | "nose">;
 

@@ -53,7 +53,7 @@ export const report: Catalogue["report"] = {
   horizon: (seconds) => `nach ${seconds}`,
   leakTitle: "Leckprüfung",
   leakText:
-    "Eine Nase, die nur die reine Luft bekommt, darf nichts wissen. Weiß sie etwas, verrät die Drift oder der Tag die Antwort, und der Bericht oben ist zu gut.",
+    "Eine Nase, die nur die reine Luft bekommt, darf nichts wissen. Weiß sie etwas, verrät die Drift oder der Tag die Antwort, und dieser Bericht ist zu gut.",
   leakNone: "Für diese Nase nicht berechnet.",
   leakHolds: (group) => `${group}: Reine Luft verrät nichts, wie es sein soll`,
   leakFound: (group) => `${group}: Reine Luft verrät die Antwort. Die Muster sind verquickt`,

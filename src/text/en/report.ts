@@ -50,7 +50,7 @@ export const report = {
   horizon: (seconds: string) => `after ${seconds}`,
   leakTitle: "Leak check",
   leakText:
-    "A nose given only the clean-air part must know nothing. If it does, drift or the day betrays the answer, and the report above is too good.",
+    "A nose given only the clean-air part must know nothing. If it does, drift or the day betrays the answer, and this report is too good.",
   leakNone: "Not worked out for this nose.",
   leakHolds: (group: string) => `${group}: clean air tells nothing, as it should`,
   leakFound: (group: string) => `${group}: clean air tells the answer. The samples are confounded`,
