@@ -3,11 +3,11 @@
  * line in canonical JSON, and the last line holds the SHA-256 of all the text before it. The same contents always
  * make the same bytes. Nothing in it is compressed, so that nothing can unfold beyond the size of the file.
  */
+import { deeperThan } from "../kernel/jsonDepth.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { BACKUP_TABLES, type BackupContents, type BackupRecord } from "./backupContents.js";
 import { parseBackupRecord, writeBackupRecord } from "./backupRecord.js";
 import { canonicalJson } from "./canonicalJson.js";
-import { deeperThan } from "./jsonDepth.js";
 
 export const BACKUP_FORMAT = "nidor-backup/1";
 

@@ -28,7 +28,9 @@ export function parseNose(fileText: string, channels?: readonly Channel[]): Resu
 /** Checks a value that claims to be a nose as it stands in a file. */
 export function checkNose(value: unknown, channels?: readonly Channel[]): Result<Nose, NoseFileError> {
   const format =
-    typeof value === "object" && value !== null && "format" in value ? String(value.format) : "none";
+    typeof value === "object" && value !== null && "format" in value && typeof value.format === "string"
+      ? value.format
+      : "none";
   if (format !== NOSE_FORMAT) return err({ kind: "otherFormat", format });
   const checked = v.safeParse(noseSchema, value, { abortEarly: true });
   if (!checked.success) {

@@ -164,7 +164,11 @@ export const noseSchema = v.object({
   format: v.literal(NOSE_FORMAT, `must be "${NOSE_FORMAT}"`),
   id: name,
   name,
-  taughtAt: v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant")),
+  taughtAt: v.pipe(
+    v.string(),
+    v.isoTimestamp("must be an ISO 8601 instant"),
+    v.check((value) => !Number.isNaN(Date.parse(value)), "must be a day and time that exist"),
+  ),
   sniffer: v.object({
     id: name,
     channels: v.pipe(

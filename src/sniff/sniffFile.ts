@@ -1,5 +1,6 @@
 /** The sniff file: JSON Lines, one sniff a line. A bad line is refused with its number; good lines stay. */
 import * as v from "valibot";
+import { deeperThan } from "../kernel/jsonDepth.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { RECORDED_FLAGS, type Sniff } from "./sniff.js";
 
@@ -11,6 +12,9 @@ export interface LineFault {
   readonly field: string;
   readonly cause: string;
 }
+
+/** Objects within objects. Unknown keys are kept, and JSON can be read deeper than it can be written again. */
+const MAX_DEPTH = 64;
 
 const positive = v.pipe(v.number(), v.finite("must be finite"), v.gtValue(0, "must be positive"));
 const finite = v.pipe(v.number(), v.finite("must be finite"));
@@ -47,7 +51,12 @@ const airSchema = v.looseObject({
 const sniffSchema = v.looseObject({
   format: v.literal("nidor-sniff/1", 'must be "nidor-sniff/1"'),
   id,
-  takenAt: v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant such as 2026-11-25T18:30:00Z")),
+  takenAt: v.pipe(
+    v.string(),
+    v.isoTimestamp("must be an ISO 8601 instant such as 2026-11-25T18:30:00Z"),
+    // An hour alone as the zone, +05, is ISO 8601 but no instant to ECMAScript: the sniff would have no place in time.
+    v.check((value) => !Number.isNaN(Date.parse(value)), "must be a day and time that exist"),
+  ),
   sniffer: v.looseObject({
     id,
     channels: v.pipe(v.array(channelSchema), v.nonEmpty("needs at least one channel")),
@@ -106,6 +115,7 @@ export function writeSniffFile(sniffs: readonly Sniff[]): string {
 }
 
 function parseLine(lineText: string): Result<Sniff, Omit<LineFault, "line">> {
+  if (deeperThan(lineText, MAX_DEPTH)) return err({ field: "", cause: `is nested deeper than ${MAX_DEPTH}` });
   try {
     return parseSniff(JSON.parse(lineText));
   } catch (cause) {

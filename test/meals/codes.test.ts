@@ -5,7 +5,7 @@ import { fromBase64, toBase64 } from "../../src/meals/base64.js";
 import { canonicalJson } from "../../src/meals/canonicalJson.js";
 import { crc32 } from "../../src/meals/crc32.js";
 import { fingerprintOf } from "../../src/meals/fingerprint.js";
-import { deeperThan } from "../../src/meals/jsonDepth.js";
+import { deeperThan } from "../../src/kernel/jsonDepth.js";
 
 const ascii = (text: string) => Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 
