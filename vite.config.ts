@@ -38,6 +38,39 @@ function shipFiles(): Plugin {
   };
 }
 
+/**
+ * What a page of Nidor may load and reach: its own origin, and nothing else. No inline script or style, no plug-in, no
+ * form that leaves. A host that can set headers should send the same policy: workers take theirs from the response.
+ *
+ * @see W3C, Content Security Policy Level 3; 'wasm-unsafe-eval' lets TensorFlow.js compile WASM, and no script text
+ */
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "style-src 'self'",
+  "img-src 'self' blob: data:",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+/** Writes the policy into the built page, before anything it could load. Not in development: there Vite injects code. */
+function stateContentSecurityPolicy(): Plugin {
+  return {
+    name: "state-content-security-policy",
+    apply: "build",
+    transformIndexHtml: () => [
+      {
+        tag: "meta",
+        attrs: { "http-equiv": "Content-Security-Policy", content: CONTENT_SECURITY_POLICY },
+        injectTo: "head-prepend",
+      },
+    ],
+  };
+}
+
 export default defineConfig({
   root: "src",
   base: "./",
@@ -45,8 +78,10 @@ export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: { outDir: "../dist", emptyOutDir: true, target: "es2023", chunkSizeWarningLimit: 2000 },
   worker: { format: "es" },
+  preview: { headers: { "Content-Security-Policy": CONTENT_SECURITY_POLICY } },
   plugins: [
     shipFiles(),
+    stateContentSecurityPolicy(),
     VitePWA({
       injectRegister: false,
       registerType: "prompt",
