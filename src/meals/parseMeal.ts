@@ -1,15 +1,10 @@
 /** The check that every meal passes on its way in from a file or back from the store. */
 import * as v from "valibot";
-import { err, ok, type Result } from "../kernel/result.js";
 import { findingSnapshotSchema } from "./findingSnapshot.js";
 import { MEAL_OUTCOMES, TRUTH_SOURCES, type Meal } from "./meal.js";
+import { instant, parseWith, type Parse } from "./parseWith.js";
 
-/** Where a record broke its shape, and how. */
-export interface RecordFault {
-  /** Dotted path of the field, or "" for the whole record. */
-  readonly field: string;
-  readonly cause: string;
-}
+export type { RecordFault } from "./parseWith.js";
 
 /** Long enough for a pasted menu; a record beyond it is damaged or made to harm. */
 const MAX_TEXT = 20_000;
@@ -20,11 +15,6 @@ const id = v.pipe(
   v.string(),
   v.nonEmpty("must not be empty"),
   v.maxLength(500, "is longer than 500 characters"),
-);
-const instant = v.pipe(
-  v.string(),
-  v.isoTimestamp("must be an ISO 8601 instant such as 2026-11-25T18:30:00Z"),
-  v.check((value) => !Number.isNaN(Date.parse(value)), "must be a day and time that exist"),
 );
 const few = <S extends v.GenericSchema>(item: S) =>
   v.pipe(v.array(item), v.maxLength(MAX_ITEMS, `has more than ${MAX_ITEMS} entries`));
@@ -67,9 +57,4 @@ const mealSchema = v.looseObject({
 });
 
 /** Checks a value that claims to be a meal. Unknown keys are kept; the first fault found is returned. */
-export function parseMeal(value: unknown): Result<Meal, RecordFault> {
-  const checked = v.safeParse(mealSchema, value, { abortEarly: true });
-  if (checked.success) return ok(checked.output);
-  const issue = checked.issues[0];
-  return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
-}
+export const parseMeal: Parse<Meal> = parseWith(mealSchema);

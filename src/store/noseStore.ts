@@ -1,7 +1,7 @@
 /** The part of the store that keeps noses, and how a nose lies in it: in the form of its file. */
 import * as v from "valibot";
 import { err, ok, type Result } from "../kernel/result.js";
-import type { RecordFault } from "../meals/parseMeal.js";
+import { instant, parseWith, type RecordFault } from "../meals/parseWith.js";
 import type { Nose } from "../nose/nose.js";
 import { checkNose, noseFileWords, serialiseNose } from "../nose/noseFile.js";
 import type { SetAsideRecord, Stored } from "./storeError.js";
@@ -46,7 +46,7 @@ export interface NoseStore {
 const headSchema = v.looseObject({
   id: v.pipe(v.string(), v.nonEmpty("must not be empty")),
   name: v.string(),
-  taughtAt: v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant")),
+  taughtAt: instant,
 });
 
 /** Reads a nose in the form of its file. */
@@ -58,14 +58,13 @@ export function parseNose(value: unknown): Result<Nose, RecordFault> {
   return err({ field: "", cause: noseFileWords(error) });
 }
 
+const parseHead = parseWith(headSchema);
+
 /** Only what a list shows: the weights of a nose are large, and are read when it is used. */
 export function parseNoseHead(value: unknown): Result<Omit<NoseNote, "demo">, RecordFault> {
-  const checked = v.safeParse(headSchema, value, { abortEarly: true });
-  if (!checked.success) {
-    const issue = checked.issues[0];
-    return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
-  }
-  const { id, name, taughtAt } = checked.output;
+  const head = parseHead(value);
+  if (!head.ok) return head;
+  const { id, name, taughtAt } = head.value;
   return ok({ id, name, taughtAt });
 }
 

@@ -1,6 +1,7 @@
 import { ok } from "../kernel/result.js";
 import type { Engine } from "./engine.js";
-import { causeOf, parseCheckJar, parseDraft, parseSniffer, type Parse } from "./records.js";
+import type { Parse } from "../meals/parseWith.js";
+import { causeOf, parseCheckJar, parseDraft, parseSniffer } from "./records.js";
 import { ALL, SETTINGS_ID, settingsRow } from "./rows.js";
 import { putAside, readBucket, readOne } from "./setAside.js";
 import { NO_SETTINGS, parseSettings, type Settings } from "./settings.js";

@@ -1,7 +1,7 @@
 /** Each table's check, for the way in (our own mistake throws) and the way out (a bad record is set aside). */
 import * as v from "valibot";
-import { err, ok, type Result } from "../kernel/result.js";
-import { parseMeal, type RecordFault } from "../meals/parseMeal.js";
+import { parseMeal } from "../meals/parseMeal.js";
+import { instant, parseWith, type Parse, type RecordFault } from "../meals/parseWith.js";
 import { parseSniff } from "../sniff/sniffFile.js";
 import type { EngineTable, Row } from "./engine.js";
 import { parseNose } from "./noseStore.js";
@@ -16,15 +16,7 @@ import {
   type SniffNote,
 } from "./storeTypes.js";
 
-/** A check of one kind of record. */
-export type Parse<T> = (value: unknown) => Result<T, RecordFault>;
-
 const id = v.pipe(v.string(), v.nonEmpty("must not be empty"));
-const instant = v.pipe(
-  v.string(),
-  v.isoTimestamp("must be an ISO 8601 instant such as 2026-11-25T18:30:00Z"),
-  v.check((value) => !Number.isNaN(Date.parse(value)), "must be a day and time that exist"),
-);
 const finite = v.pipe(v.number(), v.finite("must be finite"));
 const count = v.pipe(v.number(), v.integer("must be whole"), v.minValue(0, "must not be negative"));
 
@@ -74,22 +66,13 @@ const checkJarSchema = v.looseObject({ id, at: instant, snifferId: id, sniffId: 
 const draftSchema = v.looseObject({ id, kind: id, changedAt: instant, value: v.unknown() });
 const noseEventSchema = v.looseObject({ id, noseId: id, decision: v.picklist(NOSE_DECISIONS), at: instant });
 
-const checkWith =
-  <T>(schema: v.GenericSchema<unknown, T>): Parse<T> =>
-  (value) => {
-    const checked = v.safeParse(schema, value, { abortEarly: true });
-    if (checked.success) return ok(checked.output);
-    const issue = checked.issues[0];
-    return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
-  };
-
-export const parseSniffNote: Parse<SniffNoteValue> = checkWith(sniffNoteSchema);
-export const parsePhotoNote: Parse<PhotoNote> = checkWith(photoNoteSchema);
-export const parsePhotoBytes: Parse<{ bytes: Uint8Array }> = checkWith(photoBytesSchema);
-export const parseSniffer: Parse<SnifferRecord> = checkWith(snifferSchema);
-export const parseCheckJar: Parse<CheckJarReading> = checkWith(checkJarSchema);
-export const parseDraft: Parse<Draft> = checkWith(draftSchema);
-export const parseNoseEvent: Parse<NoseEvent> = checkWith(noseEventSchema);
+export const parseSniffNote: Parse<SniffNoteValue> = parseWith(sniffNoteSchema);
+export const parsePhotoNote: Parse<PhotoNote> = parseWith(photoNoteSchema);
+export const parsePhotoBytes: Parse<{ bytes: Uint8Array }> = parseWith(photoBytesSchema);
+export const parseSniffer: Parse<SnifferRecord> = parseWith(snifferSchema);
+export const parseCheckJar: Parse<CheckJarReading> = parseWith(checkJarSchema);
+export const parseDraft: Parse<Draft> = parseWith(draftSchema);
+export const parseNoseEvent: Parse<NoseEvent> = parseWith(noseEventSchema);
 
 /** The check of every table whose rows are set aside when they fail it. */
 export const PARSERS: Readonly<Record<Exclude<EngineTable, "setAside">, Parse<unknown>>> = {

@@ -1,7 +1,8 @@
 /** Records that fail their check are moved apart: reported, kept, and tried again by the next version. */
 import { ok } from "../kernel/result.js";
 import { ENGINE_TABLES, type Engine, type EngineTable, type EngineTransaction, type Row } from "./engine.js";
-import { PARSERS, causeOf, checkOut, type BadRow, type Parse } from "./records.js";
+import type { Parse } from "../meals/parseWith.js";
+import { PARSERS, causeOf, checkOut, type BadRow } from "./records.js";
 import { ALL } from "./rows.js";
 import { StoreRefusal, type SetAsideRecord, type Stored } from "./storeError.js";
 import { STORE_TABLES, type StoreTable } from "./storeTypes.js";

@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import { err, ok, type Result } from "../kernel/result.js";
+import { instant, parseWith, type Parse } from "../meals/parseWith.js";
 
 /** What the person chose. A key that is missing has never been set: the app's default holds. */
 export interface Settings {
@@ -28,16 +28,11 @@ const settingsSchema = v.looseObject({
   theme: v.optional(v.picklist(["system", "light", "dark"])),
   snifferId: v.optional(v.string()),
   jurisdiction: v.optional(v.string()),
-  changedAt: v.nullable(v.pipe(v.string(), v.isoTimestamp("must be an ISO 8601 instant"))),
+  changedAt: v.nullable(instant),
 });
 
 /** Before anything was chosen. */
 export const NO_SETTINGS: Settings = { changedAt: null };
 
 /** Checks a value that claims to be settings. */
-export function parseSettings(value: unknown): Result<Settings, { field: string; cause: string }> {
-  const checked = v.safeParse(settingsSchema, value, { abortEarly: true });
-  if (checked.success) return ok(checked.output);
-  const issue = checked.issues[0];
-  return err({ field: v.getDotPath(issue) ?? "", cause: issue.message });
-}
+export const parseSettings: Parse<Settings> = parseWith(settingsSchema);
