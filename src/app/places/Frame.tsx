@@ -6,6 +6,7 @@ import type { StoreError } from "../../store/storeError.js";
 import { shellView } from "../../views/shellView.js";
 import type { AppModel } from "../appModel.js";
 import { hashOf } from "../router.js";
+import { useHeadingFocus } from "../useHeadingFocus.js";
 import { watchInstallOffer } from "../you/installOffer.js";
 
 interface Props {
@@ -17,6 +18,7 @@ interface Props {
 /** The frame around every place, drawn from the app's signals. */
 export function Frame({ app, children, actions }: Props) {
   useEffect(watchInstallOffer, []);
+  useHeadingFocus([location.hash, app.check.state.value.phase].join(" "));
   const toast = app.toasts.toast.value;
   const view = shellView(
     {

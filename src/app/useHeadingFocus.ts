@@ -1,0 +1,13 @@
+import { useEffect } from "preact/hooks";
+
+/** Where the person was last; the first screen after loading leaves the focus alone. */
+let lastPlace: string | null = null;
+
+/** Moves the focus to the new screen's heading, so that a screen reader reads it and the keyboard goes on from there. */
+export function useHeadingFocus(place: string): void {
+  useEffect(() => {
+    const moved = lastPlace !== null && lastPlace !== place;
+    lastPlace = place;
+    if (moved) document.querySelector<HTMLElement>("main h1")?.focus({ preventScroll: true });
+  }, [place]);
+}

@@ -1,0 +1,67 @@
+/** What is wrong with one page of the gallery: axe's word, its width, targets too small for a thumb. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+export interface GalleryPage {
+  readonly url: string;
+  readonly name: string;
+  readonly language: "en" | "de";
+  /** Twice the browser's text size, as a person with weak eyes sets it. */
+  readonly large: boolean;
+}
+
+/** Names of all pages of the gallery. */
+export async function galleryNames(page: Page, url: string): Promise<string[]> {
+  await page.goto(url);
+  return page.locator("li a").allTextContents();
+}
+
+/** Opens a page of the gallery, grows the window to all of it, and looks. Each fault is one line. */
+export async function faultsOf(page: Page, { url, name, language, large }: GalleryPage): Promise<string[]> {
+  await page.goto(`${url}/?screen=${name}&language=${language}`);
+  if (large) await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
+  await page.waitForTimeout(150);
+  const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  const faults = overflow > 0 ? [`wider than the screen by ${overflow} px`] : [];
+  faults.push(...(await smallTargets(page)));
+  // The window grows to the whole page, so that the bar at the bottom covers nothing.
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  const { width } = page.viewportSize() ?? { width: 390 };
+  await page.setViewportSize({ width, height });
+  return [...faults, ...(await runAxe(page))];
+}
+
+/** What is tapped must be at least 44 px high and wide, but for links within text. */
+function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll("button, select, input, summary, nav a, textarea")]
+      .map((element) => ({ element, box: (element.closest("label") ?? element).getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && (box.height < 44 || box.width < 44))
+      .map(({ element, box }) => `small target ${element.outerHTML.slice(0, 80)} ${box.width}x${box.height}`),
+  );
+}
+
+interface AxeWindow {
+  axe: {
+    run: (options: object) => Promise<{
+      violations: { id: string; help: string; nodes: { html: string; failureSummary?: string }[] }[];
+    }>;
+  };
+}
+
+async function runAxe(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const found = await page.evaluate(() =>
+    (window as unknown as AxeWindow).axe.run({
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    }),
+  );
+  return found.violations.flatMap(({ id, nodes }) =>
+    nodes.map(
+      ({ html, failureSummary = "" }) => `${id}: ${html.slice(0, 120)} ${failureSummary.slice(0, 160)}`,
+    ),
+  );
+}
