@@ -184,8 +184,8 @@ describe("the form over the store", () => {
     const origin = originOf(plateFinding, [{ id: "c", text: "ask", because: null }], null, false);
     const subject = { kind: "check", sniffId: "s1" } as const;
     createMealForm(ports, { subject, origin, sniff: sniffAt("s1", 3), filled: { dish: "broth" } });
-    let kept = 0;
-    while (kept === 0) kept = (await got(ports.store.listDrafts())).items.length;
+    await settle();
+    expect((await got(ports.store.listDrafts())).items).toHaveLength(1);
     const again = await opened(createMealForm(ports, start));
     expect(shown(again)).toMatchObject({ subject, origin, resumed: true });
     const meal = await again.save();

@@ -353,7 +353,9 @@ describe("claims against food groups", () => {
     [en.plate.claimOptions.noMeat, ["meat"]],
     [en.plate.claimOptions.noFish, ["fish"]],
     [en.plate.claimOptions.own, []],
-    ["without shrimps", []], // mussels are shellfish too
+    ["without shellfish", ["shellfish"]],
+    ["without crustaceans", []], // mussels are shellfish too
+    ["without gelatine", []],
     ["vegan on request", []],
     ["halal", []], // says how meat was slaughtered
     ["", []],
