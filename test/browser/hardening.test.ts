@@ -10,7 +10,7 @@ import { outsideOf, watchPolicy, type PolicyWatch } from "./policyWatch.js";
 import { serveUnder, type StaticHost } from "./serveUnder.js";
 
 const PHONE = { width: 390, height: 844 };
-const PATIENCE_MS = 90_000;
+const PATIENCE_MS = 60_000;
 const TEACHING_MS = 240_000;
 const SITE = fileURLToPath(new URL("../output/site", import.meta.url));
 const MODELS = new URL("../../models/", import.meta.url);
@@ -28,7 +28,7 @@ const PAGES = [
 const HOSTILE = `<img src=x onerror="globalThis.owned=1"><script>globalThis.owned=1</script>`;
 
 let browser: Browser;
-let context: BrowserContext;
+let context: BrowserContext | null = null;
 let watch: PolicyWatch;
 let host: StaticHost | null = null;
 
@@ -37,7 +37,8 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 afterEach(async () => {
-  await context.close();
+  await context?.close();
+  context = null;
   await host?.close();
   host = null;
 });
@@ -90,7 +91,7 @@ const asFile = (name: string, text: string) => ({
 
 /** Shown as it was written, and no element came of it. */
 async function staysText(page: Page): Promise<void> {
-  await page.getByText(HOSTILE).first().waitFor();
+  await page.getByText(HOSTILE).locator("visible=true").first().waitFor();
   const made = await page.evaluate(() => ({
     elements: document.querySelectorAll("[onerror], img[src=x], script:not([src])").length,
     owned: "owned" in globalThis,
@@ -143,7 +144,7 @@ describe("the policy", () => {
     await visit(page, url, "nose/teach");
     await button(page, "Start teaching").click();
     await page.getByRole("progressbar").waitFor();
-    await page.getByText(/\d+ % done/).waitFor();
+    await page.getByText(/\d+\s*%\s*done/).waitFor();
     await button(page, "Stop teaching").click();
     await button(page, "Start teaching").waitFor();
     expect(watch.refused).toEqual([]);
@@ -178,21 +179,15 @@ describe("text from elsewhere", () => {
     const url = inject("appUrl");
     const page = await open(`${url}#/nose/versions`);
     const nose = JSON.parse(await readFile(new URL("demo.nose.json", MODELS), "utf8")) as object;
-    const chooser = (name: string) =>
-      page
-        .locator("label, span, div")
-        .filter({ hasText: name })
-        .last()
-        .locator("xpath=ancestor-or-self::*[.//input[@type='file']][1]//input[@type='file']");
     const renamed = JSON.stringify({ ...nose, id: "from-elsewhere", name: HOSTILE });
-    await chooser("Bring in a nose file").setInputFiles(asFile("a.json", renamed));
+    await page.getByLabel("Bring in a nose file").setInputFiles(asFile("a.json", renamed));
     await page.getByRole("heading", { name: HOSTILE }).waitFor();
     await staysText(page);
     const [first = "{}", second = "{}"] = await demoLines(100);
     const good = { ...(JSON.parse(first) as object), id: HOSTILE, dish: HOSTILE };
     const bad = { ...(JSON.parse(second) as object), groups: { [HOSTILE]: "perhaps" } };
     const lines = [good, bad, HOSTILE].map((line) => `${JSON.stringify(line)}\n`).join("");
-    await chooser("Bring in samples").setInputFiles(asFile("a.jsonl", lines + HOSTILE));
+    await page.getByLabel("Bring in samples").setInputFiles(asFile("a.jsonl", lines + HOSTILE));
     await page
       .getByText("1 samples came in.")
       .or(page.getByText(/lines were refused/))
@@ -204,6 +199,7 @@ describe("text from elsewhere", () => {
     await visit(page, url, "nose");
     await staysText(page);
     await visit(page, url, "plate");
+    await button(page, "Use the virtual sniffer").click();
     await staysText(page);
     expect(watch.refused).toEqual([]);
   });
@@ -221,13 +217,19 @@ describe("teaching", () => {
     await visit(page, url, "nose/teach");
     await page.getByLabel("Name of the nose").fill("Night market");
     const [worker] = await Promise.all([page.waitForEvent("worker"), button(page, "Start teaching").click()]);
-    const scriptText = await worker.evaluate(() => {
-      try {
-        return String(new Function("return 'ran'")());
-      } catch (cause) {
-        return cause instanceof Error ? cause.name : "threw";
-      }
-    });
+    // In a task of the worker's own: what the debugger evaluates directly is exempt from the policy.
+    const scriptText = await worker.evaluate(
+      () =>
+        new Promise<string>((settle) => {
+          setTimeout(() => {
+            try {
+              settle(String(new Function("return 'ran'")()));
+            } catch (cause) {
+              settle(cause instanceof Error ? cause.name : "threw");
+            }
+          });
+        }),
+    );
     expect(scriptText).toBe("EvalError");
     await button(page, "Use the new nose").click({ timeout: TEACHING_MS });
     await heading(page, "Night market").waitFor();
@@ -262,7 +264,7 @@ describe("a plain static host with the app in a sub-path", () => {
     await button(page, "Remove all demo data").waitFor();
     await visit(page, url, "nose/teach");
     await button(page, "Start teaching").click();
-    await page.getByText(/\d+ % done/).waitFor();
+    await page.getByText(/\d+\s*%\s*done/).waitFor();
     expect(host.notFound).toEqual([]);
     expect(outsideOf(new URL(url).origin, watch.asked)).toEqual([]);
     expect(watch.refused).toEqual([]);
