@@ -10,7 +10,7 @@ export interface PolicyWatch {
   readonly uncaught: readonly string[];
 }
 
-/** Start it before the first page is opened. */
+/** Start it before a page goes anywhere. */
 export function watchPolicy(context: BrowserContext): PolicyWatch {
   const asked: string[] = [];
   const refused: string[] = [];
