@@ -5,8 +5,10 @@ import { summariseAssessment } from "../teaching/summariseAssessment.js";
 import { assessText } from "./assessText.js";
 import type { Command } from "./commandLine.js";
 import { readSamples } from "./readSamples.js";
+import { unknownFood } from "../teaching/unknownFood.js";
 import { sampleSetText } from "./sampleSetText.js";
 import { startBackend } from "./startBackend.js";
+import { unknownFoodText } from "./unknownFoodText.js";
 import { teachErrorWords } from "./teachErrorWords.js";
 
 /** `nidor assess`: prints the report, and writes the held-out answers if asked. Returns the exit code. */
@@ -26,13 +28,26 @@ export async function assessCommand(command: Command & { kind: "assess" }): Prom
     return 1;
   }
   const summary = summariseAssessment(assessed.value);
+  const unknown = await assessSamples(sniffs, {
+    split: "dish",
+    folds: command.folds,
+    seed: command.seed,
+    groups: command.groups,
+    acceptedMissRate: command.acceptedMissRate,
+    backend,
+    withoutNets: true,
+  });
+  const untaught = unknown.ok ? unknownFood(unknown.value) : null;
   const { file: path, split, seed, acceptedMissRate: rate } = command;
   const sampleSet = assessSampleSet(assessed.value, seed);
   process.stdout.write(assessText(assessed.value, summary, { path, split, seed, rate }));
-  process.stdout.write(`\n${sampleSetText(sampleSet)}`);
+  process.stdout.write(`\n${sampleSetText(sampleSet)}${untaught === null ? "" : unknownFoodText(untaught)}`);
   if (command.reportOut !== undefined) {
     const { prepared: _, sniffs: _sniffs, rivals: _rivals, ...rest } = assessed.value;
-    writeFileSync(command.reportOut, `${JSON.stringify({ ...rest, summary, sampleSet }, null, 2)}\n`);
+    writeFileSync(
+      command.reportOut,
+      `${JSON.stringify({ ...rest, summary, sampleSet, untaught }, null, 2)}\n`,
+    );
   }
   if (command.jsonOut !== undefined) {
     const lines = assessed.value.sniffs.map((sniff) => `${JSON.stringify(sniff)}\n`);

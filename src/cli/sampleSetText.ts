@@ -44,7 +44,8 @@ export function sampleSetText({ leaks, learningCurve, unlike }: SampleSetReport)
       ? "Unlike anything taught: cannot be tried, no dish came up on several plates"
       : `Unlike anything taught, each of ${unlike.foods} dishes left out in turn: AUROC ` +
         `${unlike.auroc === null ? "-" : unlike.auroc.toFixed(3)}, ` +
-        `${(100 * unlike.unknownFlagged).toFixed(0)} % of unknown sniffs beyond 95 % of the known`,
+        `${(100 * unlike.unknownFlagged).toFixed(0)} % of unknown sniffs beyond 95 % of the known ` +
+        `(${unlike.knownSniffs} held-out sniffs of taught dishes; ${unlike.scale} distance)`,
   ];
   return `${lines.join("\n")}\n`;
 }

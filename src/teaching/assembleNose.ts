@@ -6,6 +6,9 @@ import { chooseCalibration, fitCalibration } from "./chooseCalibration.js";
 import { crossMixed, groupCases, type JudgedCases, type MixChoice, oneHot, wholeMix } from "./chooseMix.js";
 import type { RecipeChoice } from "./chooseRecipe.js";
 import type { FittedHorizon } from "./fitHorizon.js";
+import type { StrangenessScale } from "./fitNeighbours.js";
+import { isDishTaught } from "./foodDistances.js";
+import { UNLIKE_RATE } from "../finding/bands.js";
 import { mixedLogits } from "./fitMix.js";
 import { groupReport } from "./groupReport.js";
 import type { HeldOutLogits } from "./heldOutLogits.js";
@@ -23,6 +26,7 @@ export interface Work {
   readonly foldOf: Int32Array;
   readonly folds: number;
   readonly choice: RecipeChoice;
+  readonly scale: StrangenessScale;
   readonly weight: Float64Array;
   readonly random: RandomSource;
 }
@@ -204,7 +208,7 @@ function packed(
       discriminant: uses("discriminant", place) ? own.discriminant : null,
       trees: uses("trees", place) ? own.trees : null,
       neighbours: own.neighbours,
-      heldOutDistances: plateStrangeness(prepared, heldOut[place]!, cases.rows),
+      heldOutDistances: plateStrangeness(work, heldOut[place]!, cases.rows),
     };
   });
   return {
@@ -226,8 +230,15 @@ function packed(
   };
 }
 
-/** Mean strangeness of each held-out plate, in rising order. */
-function plateStrangeness(prepared: Prepared, heldOut: HeldOutLogits, rows: readonly number[]): Float32Array {
+/**
+ * Mean strangeness of each held-out plate, in rising order. A plate whose dish was on no other is itself unknown food,
+ * and would loosen the limit: it counts only where the others are too few to draw one.
+ */
+function plateStrangeness(work: Work, heldOut: HeldOutLogits, judged: readonly number[]): Float32Array {
+  const { prepared, foldOf } = work;
+  const known = judged.filter((row) => isDishTaught(prepared, foldOf, row));
+  const knownPlates = new Set(known.map((row) => prepared.plates[row]!)).size;
+  const rows = (knownPlates + 1) * UNLIKE_RATE >= 1 ? known : judged;
   const sums = new Map<number, { sum: number; count: number }>();
   for (const row of rows) {
     const plate = prepared.plates[row]!;

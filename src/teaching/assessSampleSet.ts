@@ -2,7 +2,8 @@ import { RECIPES, recipeOf } from "../features/recipe.js";
 import type { Assessment } from "./assessSamples.js";
 import { leakChecks, type LeakReport } from "./leakChecks.js";
 import { learningCurve, type LearningPoint } from "./learningCurve.js";
-import { leaveFoodOut, type UnlikeReport } from "./leaveFoodOut.js";
+import { leaveFoodOut } from "./leaveFoodOut.js";
+import type { UnlikeReport } from "./foodDistances.js";
 
 /** What the samples themselves are like, whatever the nose. */
 export interface SampleSetReport {

@@ -10,8 +10,8 @@ import { type Prepared, prepareSamples } from "./prepareSamples.js";
 import { teachNose, type TeachError } from "./teachNose.js";
 
 export interface AssessOptions {
-  /** What is held out together. */
-  readonly split: "plate" | "occasion";
+  /** What is held out together; by dish every food is judged by a nose that was never taught it. */
+  readonly split: "plate" | "occasion" | "dish";
   /** Outer folds, whole, >= 2; fewer if there are fewer plates or occasions. */
   readonly folds: number;
   readonly seed: number;
@@ -46,7 +46,7 @@ export async function assessSamples(
   const checked = prepareSamples(samples, options.groups);
   if (!checked.ok) return checked;
   const prepared = checked.value;
-  const units = options.split === "occasion" ? prepared.occasions : prepared.plates;
+  const units = unitsOf(prepared, options.split);
   const folds = Math.min(options.folds, new Set(units).size);
   if (folds < 2)
     return err({ kind: "failed", detail: `needs two ${options.split}s or more to hold one out` });
@@ -64,9 +64,9 @@ export async function assessSamples(
         id: `fold-${fold}`,
         name: `fold ${fold}`,
         taughtAt: "1970-01-01T00:00:00Z",
-        split: options.split,
+        split: options.split === "occasion" ? "occasion" : "plate",
         groups: prepared.groups,
-        withRivals: true,
+        withRivals: options.split !== "dish",
         backend: options.backend,
         withoutNets: options.withoutNets,
         isCancelled: options.isCancelled,
@@ -86,6 +86,11 @@ export async function assessSamples(
     });
   }
   return ok({ prepared, folds, sniffs, rivals, choices });
+}
+
+function unitsOf(prepared: Prepared, split: AssessOptions["split"]): Int32Array {
+  if (split === "dish") return prepared.dishes;
+  return split === "occasion" ? prepared.occasions : prepared.plates;
 }
 
 /** Sniffs with the same truths and dish are spread evenly over the folds. */

@@ -5,7 +5,7 @@ import { standardised } from "../nose/standardised.js";
 import { fitDiscriminant } from "./fitDiscriminant.js";
 import { fitInput } from "./fitInput.js";
 import { fitLogistic } from "./fitLogistic.js";
-import { fitNeighbours } from "./fitNeighbours.js";
+import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
 import { growForest } from "./growForest.js";
 import type { Prepared } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
@@ -15,6 +15,7 @@ import type { Table } from "./table.js";
 export interface PlainSettings {
   readonly penalty: number;
   readonly corrects: boolean;
+  readonly scale: StrangenessScale;
 }
 
 /** Everything of one horizon that is fitted without TensorFlow.js. */
@@ -69,7 +70,7 @@ export function fitHorizon(
     logistic: kinds.includes("logistic") ? fitLogistic(table, settings.penalty) : null,
     discriminant: kinds.includes("discriminant") ? fitDiscriminant(table) : null,
     trees: kinds.includes("trees") ? growForest(table, options, random) : null,
-    neighbours: fitNeighbours(table, prepared.dishes, prepared.plates),
+    neighbours: fitNeighbours(table, prepared.dishes, prepared.plates, settings.scale),
   };
 }
 

@@ -5,6 +5,11 @@ import { localDistance, whitened } from "../nose/neighbourLogits.js";
 import { symmetricEigen } from "./symmetricEigen.js";
 import { rowOf, type Table } from "./table.js";
 
+/** What the distance to the nearest taught plates is set against. */
+export type StrangenessScale =
+  | "local" // how far those plates lie from their own nearest: suits dishes of unequal spread
+  | "plain"; // nothing: suits few plates a dish, where a lone plate would make all around it look near
+
 /** Weight of the plain covariance against that within kinds: kinds are few and small. */
 const TOTAL_SHARE = 0.05;
 /** Axes kept at most, for the size of the nose. */
@@ -15,9 +20,15 @@ const MOST_AXES = 12;
  *
  * @param kinds - number of each row's kind, shape [rows]
  * @param plates - number of each row's plate, shape [rows]
+ * @param scale - whether strangeness is set against how dense the taught plates lie ("local") or not ("plain")
  * @see Goldberger and others, NIPS 17 (2004) (metric learned from kinds); Ledoit and Wolf (2004) for the shrinkage
  */
-export function fitNeighbours(table: Table, kinds: Int32Array, plates: Int32Array): NeighbourModel {
+export function fitNeighbours(
+  table: Table,
+  kinds: Int32Array,
+  plates: Int32Array,
+  scale: StrangenessScale = "local",
+): NeighbourModel {
   const { features } = table;
   const rows: number[] = [];
   for (let row = 0; row < table.rows; row += 1) if (table.weight[row]! > 0) rows.push(row);
@@ -30,19 +41,18 @@ export function fitNeighbours(table: Table, kinds: Int32Array, plates: Int32Arra
     for (let group = 0; group < table.groups; group += 1)
       truths[at * table.groups + group] = table.truth[row * table.groups + group]!;
   });
-  const model = {
+  const model: NeighbourModel = {
     axes,
     whitening,
     references,
     truths,
     plates: Int16Array.from(rows, (row) => plates[row]!),
-    localScale: new Float32Array(rows.length),
   };
-  rows.forEach((row, at) => {
-    const place = Float64Array.from(references.subarray(at * axes, (at + 1) * axes));
-    model.localScale[at] = localDistance(model, place, plates[row]!);
-  });
-  return model;
+  if (scale === "plain") return model;
+  const localScale = Float32Array.from(rows, (row, at) =>
+    localDistance(model, Float64Array.from(references.subarray(at * axes, (at + 1) * axes)), plates[row]!),
+  );
+  return { ...model, localScale };
 }
 
 /** Keeps the directions in which the whitened sniffs differ most: what is left is as round as noise. */

@@ -6,6 +6,7 @@ import type { Nose } from "../nose/nose.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { alignOld } from "./alignOld.js";
 import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
+import { chooseScale } from "./chooseScale.js";
 import { chooseRecipe, type RecipeChoice } from "./chooseRecipe.js";
 import { dealFolds } from "./dealFolds.js";
 import { chooseMix, type MixChoice } from "./chooseMix.js";
@@ -63,7 +64,9 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const isFresh = prepared.sniffs.map(({ id }) => options.recency?.[id] !== undefined);
   const tables = options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
   const weight = weightsOf(prepared, options);
-  const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, weight, random };
+  const corrects = choice.recipe.reference === "cleanAir";
+  const scale = chooseScale(tables.at(-1)!, prepared, corrects, options.seed);
+  const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
   const lastPlace = spans.length - 1;
   const last = await fitPlain(work, heldOut, [lastPlace], MODEL_KINDS, [0, 0.3]);
@@ -116,8 +119,8 @@ function rowsOf(work: Work, fold: number): number[] {
   return [...work.foldOf.keys()].filter((row) => work.foldOf[row] === fold);
 }
 
-function plainSettings({ choice }: Work): PlainSettings {
-  return { penalty: choice.penalty, corrects: choice.recipe.reference === "cleanAir" };
+function plainSettings({ choice, scale }: Work): PlainSettings {
+  return { penalty: choice.penalty, corrects: choice.recipe.reference === "cleanAir", scale };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
