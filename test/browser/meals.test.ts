@@ -218,9 +218,7 @@ describe("a photo", () => {
     await heading(page, "plum dumplings").waitFor();
     const shown = page.getByRole("img", { name: "Photo 1 of the meal" });
     await shown.waitFor();
-    expect(await shown.evaluate((img: HTMLImageElement) => img.decode().then(() => img.naturalHeight))).toBe(
-      1600,
-    );
+    await expect.poll(() => shown.evaluate((img: HTMLImageElement) => img.naturalHeight)).toBe(1600);
     const [kept, ...others] = await photoBytes(page);
     if (kept === undefined) throw new Error("no photo was kept");
     expect(others).toEqual([]);
@@ -370,7 +368,8 @@ describe("many meals", () => {
     await context.setOffline(true);
     await page.reload();
     await heading(page, "night market broth").waitFor();
-    await page.getByRole("img", { name: "Photo 1 of the meal" }).waitFor();
+    const shown = page.getByRole("img", { name: "Photo 1 of the meal" });
+    await expect.poll(() => shown.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBe(200);
     await toList(page);
     await row(page, "night market broth").waitFor();
     await context.setOffline(false);
