@@ -13,6 +13,7 @@ export default defineConfig({
           benchmark: { include: ["test/bench/**/*.bench.ts"] },
           environment: "node",
           testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {
