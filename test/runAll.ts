@@ -59,6 +59,8 @@ const outcomes = [
   check("one-way imports", "depcruise", "src", "--config", ".dependency-cruiser.cjs"),
   tests("unit"),
   tests("browser"),
+  // The browser run has just built the app there.
+  check("size of the build", "tsx", "test/sizeCheck.ts", "test/output/site"),
 ];
 const passed = outcomes.reduce((sum, outcome) => sum + outcome.passed, 0);
 const failed = outcomes.reduce((sum, outcome) => sum + outcome.failed, 0);

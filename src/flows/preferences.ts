@@ -22,9 +22,10 @@ export interface Preferences {
   readonly demoDropped: boolean;
 }
 
+/** Strict on purpose: a diet or an allergy that cannot be read is told, never passed over. */
 const profileSchema = v.object({
-  diets: v.fallback(v.array(v.picklist(DIETS)), []),
-  avoidedGroups: v.fallback(v.array(v.picklist(FOOD_GROUPS)), []),
+  diets: v.array(v.picklist(DIETS)),
+  avoidedGroups: v.array(v.picklist(FOOD_GROUPS)),
   allergies: v.array(
     v.object({
       allergen: v.string(),
@@ -32,9 +33,9 @@ const profileSchema = v.object({
       note: v.fallback(v.string(), ""),
     }),
   ),
-  intolerances: v.fallback(v.array(v.string()), []),
-  coeliac: v.fallback(v.boolean(), false),
-  ownWords: v.fallback(v.array(v.string()), []),
+  intolerances: v.array(v.string()),
+  coeliac: v.boolean(),
+  ownWords: v.array(v.string()),
   jurisdiction: v.fallback(v.picklist(JURISDICTIONS), "EU"),
 });
 

@@ -40,6 +40,15 @@ it("says so when a kept allergy cannot be read, and does not pass it over", () =
   expect(readPreferences({ diet: { ...profile, allergies: [{ severity: "mild" }] } }).profileLost).toBe(true);
 });
 
+it.each([
+  ["a diet it does not know", { diets: ["eatsFishNoMeat", "lunar"] }],
+  ["a group it does not know", { avoidedGroups: ["meat", "moon"] }],
+  ["a coeliac disease that is neither yes nor no", { coeliac: "yes" }],
+  ["an intolerance that is no text", { intolerances: [3] }],
+])("says so when %s was kept", (_what, change) => {
+  expect(readPreferences({ diet: { ...profile, ...change } }).profileLost).toBe(true);
+});
+
 it("takes an allergy of unknown severity as unknown, and keeps it", () => {
   const read = readPreferences({
     diet: { ...profile, allergies: [{ allergen: "egg", severity: "slight" }] },
