@@ -25,7 +25,7 @@ export interface ReactionDraft {
   readonly note: string;
 }
 
-/** Each choice of onset, as the time that is kept. Middle of the stretch; common practice in food diaries. */
+/** Each choice of onset, as the time that is kept. Middle of the stretch; common practice. */
 export const ONSETS = {
   unknown: undefined,
   minutes: 10 * 60_000,

@@ -117,20 +117,20 @@ describe("foods before a reaction", () => {
 
   it("keeps false hints rare where no food does anything", () => {
     // With every hypothesis true the false discovery rate is the chance of any hint at all (Benjamini and
-    // Hochberg 1995, section 2.1): at most 5 %. 400 diaries; 34 or more would come by chance once in 1000.
+    // Hochberg 1995, section 2.1): at most 5 %. 400 records of meals; 34 or more would come by chance once in 1000.
     const random = seededRandom(20261125);
-    let diariesWithHint = 0;
+    let recordsWithHint = 0;
     for (let diary = 0; diary < 400; diary += 1) {
       const meals = Array.from({ length: 60 }, () => {
         const dish = ["prawn", "rice", "leek", "plum", "egg", "bean"].filter(() => random() < 0.3).join(",");
         return eaten(dish, random() < 0.2 ? 1 : 0);
       });
-      if (reactionFoods(meals, foodsOf).hints.length > 0) diariesWithHint += 1;
+      if (reactionFoods(meals, foodsOf).hints.length > 0) recordsWithHint += 1;
     }
-    expect(diariesWithHint).toBeLessThan(34);
+    expect(recordsWithHint).toBeLessThan(34);
   });
 
-  it("finds a food that brings a reaction three times in four, in most diaries of 100 meals", () => {
+  it("finds a food that brings a reaction three times in four, in most records of 100 meals", () => {
     const random = seededRandom(7);
     let found = 0;
     for (let diary = 0; diary < 50; diary += 1) {
