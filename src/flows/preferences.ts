@@ -22,10 +22,10 @@ export interface Preferences {
   readonly demoDropped: boolean;
 }
 
-/** Strict on purpose: a diet or an allergy that cannot be read is told, never passed over. */
+/** Strict on purpose: what is there and cannot be read is told, never passed over. What is not there was never said. */
 const profileSchema = v.object({
-  diets: v.array(v.picklist(DIETS)),
-  avoidedGroups: v.array(v.picklist(FOOD_GROUPS)),
+  diets: v.optional(v.array(v.picklist(DIETS)), []),
+  avoidedGroups: v.optional(v.array(v.picklist(FOOD_GROUPS)), []),
   allergies: v.array(
     v.object({
       allergen: v.string(),
@@ -33,9 +33,9 @@ const profileSchema = v.object({
       note: v.fallback(v.string(), ""),
     }),
   ),
-  intolerances: v.array(v.string()),
-  coeliac: v.boolean(),
-  ownWords: v.array(v.string()),
+  intolerances: v.optional(v.array(v.string()), []),
+  coeliac: v.optional(v.boolean(), false),
+  ownWords: v.optional(v.array(v.string()), []),
   jurisdiction: v.fallback(v.picklist(JURISDICTIONS), "EU"),
 });
 

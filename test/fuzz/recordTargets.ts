@@ -69,10 +69,10 @@ const MEAL: Meal = {
 };
 
 const PROFILE = {
-  diets: ["noMeat"],
+  diets: ["eatsFishNoMeat"],
   avoidedGroups: ["fish", "shellfish"],
   allergies: [
-    { allergen: "crustaceans", severity: "severe", note: "carries an injector" },
+    { allergen: "crustaceans", severity: "serious", note: "carries an injector" },
     { allergen: "egg", severity: "mild", note: "" },
   ],
   intolerances: ["lactose"],
