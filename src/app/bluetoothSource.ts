@@ -1,19 +1,14 @@
 import { err, ok, type Result } from "../kernel/result.js";
 import { failureOf } from "../flows/openSniffer.js";
 import type { SnifferFailure } from "../flows/snifferState.js";
-import {
-  BATTERY_SERVICE,
-  DEVICE_INFORMATION_SERVICE,
-  ENVIRONMENTAL_SENSING_SERVICE,
-  SNIFFER_SERVICE,
-} from "../profile/uuids.js";
+import { ALL_SERVICES, SNIFFER_SERVICE } from "../profile/uuids.js";
 import { chooseSniffer, type ChooseError } from "../radio/chooseSniffer.js";
 import { connectSniffer } from "../radio/connectSniffer.js";
 import type { SnifferSource } from "./snifferControl.js";
 
 const WANTED = {
   advertised: SNIFFER_SERVICE,
-  alsoUsed: [ENVIRONMENTAL_SENSING_SERVICE, BATTERY_SERVICE, DEVICE_INFORMATION_SERVICE],
+  alsoUsed: ALL_SERVICES.filter((service) => service !== SNIFFER_SERVICE),
 };
 
 /** A sniffer from the browser's own chooser. */

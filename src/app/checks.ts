@@ -94,9 +94,8 @@ export function createChecks(parts: ChecksParts): Checks {
     purpose.value = what;
     const wanted = what === "jar" ? PRACTICE_JAR : plate.practiceDish.value;
     served.value = value.sniffer.virtual ? kitchen.choose(wanted) : null;
-    const nose = parts.noses.active.value;
     const dish = what === "jar" ? "" : plate.dish.value;
-    check.begin(checkSubject(ports, value.sniffer, dish, nose.kind === "ready" ? nose.nose : null));
+    check.begin(checkSubject(ports, value.sniffer, dish, parts.noses.current.value));
   }
 
   function leaveCheck(): void {
@@ -142,12 +141,11 @@ function createJudge({
   jar,
   plate,
 }: ChecksParts): Pick<Checks, "groups" | "judge"> {
-  const nose = computed(() => (noses.active.value.kind === "ready" ? noses.active.value.nose : null));
   const groups = computed<readonly string[]>(() => {
     // Before all is read no group is known, and no check begins: it must not begin without an allergy.
     if (!diet.ready.value || noses.judging.value === null) return [];
     const wanted = diet.groups.value;
-    return wanted.length > 0 ? wanted : (nose.value?.groups.map(({ name }) => name) ?? []);
+    return wanted.length > 0 ? wanted : (noses.current.value?.groups.map(({ name }) => name) ?? []);
   });
   return {
     groups,
@@ -160,7 +158,7 @@ function createJudge({
         beliefs: plate.beliefs.value,
         ...(inControl === null ? {} : { snifferInControl: inControl }),
       };
-      return judgingOf(noses).findPlate(nose.value, sniff, request);
+      return judgingOf(noses).findPlate(noses.current.value, sniff, request);
     },
   };
 }

@@ -1,5 +1,5 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
-import { signal, type ReadonlySignal } from "@preact/signals";
+import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { readPreferences } from "../flows/preferences.js";
 import type * as judgingPiece from "./judging.js";
 import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
@@ -20,6 +20,8 @@ export interface NoseControl {
   /** null until it is loaded. */
   readonly judging: ReadonlySignal<typeof judgingPiece | null>;
   readonly active: ReadonlySignal<ActiveNose>;
+  /** The nose itself; null while there is none that could judge. */
+  readonly current: ReadonlySignal<Nose | null>;
   readonly teaching: ReadonlySignal<TeachState>;
   /** Reads the nose in use; on a fresh phone the demo nose is put in place. */
   load(): Promise<void>;
@@ -38,7 +40,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
   const judging = signal<typeof judgingPiece | null>(null);
   const teaching = signal<TeachState>({ kind: "idle" });
   const { store, newId } = ports;
-  const activeNose = () => (active.value.kind === "ready" ? active.value.nose : null);
+  const current = computed(() => (active.value.kind === "ready" ? active.value.nose : null));
   const problem = (value: TeachProblem) => {
     teaching.value = { kind: "problem", problem: value };
   };
@@ -76,7 +78,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
     const kept = await keepNose(ports, nose.value);
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
-    teaching.value = { kind: "proposed", nose: nose.value, before: activeNose() };
+    teaching.value = { kind: "proposed", nose: nose.value, before: current.value };
   }
 
   async function use(id: string, decision: "accepted" | "rolledBack") {
@@ -87,6 +89,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
 
   return {
     active,
+    current,
     judging,
     teaching,
     load,

@@ -24,7 +24,6 @@ export function PlatePlace({ app }: { readonly app: AppModel }) {
 
 function BeforeCheck({ app }: { readonly app: AppModel }) {
   const { plate, diet } = app;
-  const active = app.noses.active.value;
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
@@ -38,7 +37,7 @@ function BeforeCheck({ app }: { readonly app: AppModel }) {
       hasProfile: diet.hasProfile.value,
       groups: app.groups.value,
       beliefs: plate.beliefs.value,
-      noseName: active.kind === "ready" ? active.nose.name : null,
+      noseName: app.noses.current.value?.name ?? null,
       practiceDishes: app.kitchen.dishes.value,
       practiceDish: plate.practiceDish.value,
       draftAt: app.drafts.sniff.value?.takenAt ?? null,
