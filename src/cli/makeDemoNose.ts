@@ -6,9 +6,10 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { serialiseNose } from "../nose/noseFile.js";
 import { readSniffFile } from "../sniff/sniffFile.js";
 import { assessSampleSet } from "../teaching/assessSampleSet.js";
+import { checkedNose } from "../teaching/checkSamples.js";
 import { assessSamples } from "../teaching/assessSamples.js";
 import { summariseAssessment } from "../teaching/summariseAssessment.js";
-import { teachNose } from "../teaching/teachNose.js";
+import { teachNose, type TeachOptions } from "../teaching/teachNose.js";
 import { assessText } from "./assessText.js";
 import { modelCard } from "./modelCard.js";
 import { sampleSetText } from "./sampleSetText.js";
@@ -23,15 +24,17 @@ const MISS_RATE = 0.1;
 const { sniffs, faults } = readSniffFile(readFileSync(new URL("demo.sniffs.jsonl", models), "utf8"));
 if (faults.length > 0) throw new Error(`the demo samples have ${faults.length} bad lines`);
 const backend = await startBackend();
-const taught = await teachNose(sniffs, {
+const teaching: TeachOptions = {
   seed: SEED,
   id: "demo",
   name: "Demo nose (virtual sniffer)",
   taughtAt: TAUGHT_AT,
   backend,
-});
+};
+const taught = await teachNose(sniffs, teaching);
 if (!taught.ok) throw new Error(`nothing was taught: ${taught.error.kind}`);
-const fileText = serialiseNose(taught.value.nose);
+const nose = await checkedNose(taught.value.nose, sniffs, teaching);
+const fileText = serialiseNose(nose);
 writeFileSync(new URL("demo.nose.json", models), fileText);
 
 const reports: string[] = [];
@@ -48,5 +51,5 @@ for (const split of ["plate", "occasion"] as const) {
   reports.push(assessText(assessed.value, summariseAssessment(assessed.value), options));
   if (split === "plate") reports[0] += `\n${sampleSetText(assessSampleSet(assessed.value, SEED))}`;
 }
-writeFileSync(new URL("README.md", models), modelCard(taught.value.nose, sniffs, fileText.length, reports));
+writeFileSync(new URL("README.md", models), modelCard(nose, sniffs, fileText.length, reports));
 process.stdout.write(`models/demo.nose.json: ${fileText.length} characters\n${reports.join("\n")}`);

@@ -1,4 +1,4 @@
-import type { LeakKind } from "../teaching/leakChecks.js";
+import type { LeakKind, SampleChecks } from "../nose/report.js";
 import type { SampleSetReport } from "../teaching/assessSampleSet.js";
 
 const VIEWS: Record<LeakKind, string> = {
@@ -7,10 +7,10 @@ const VIEWS: Record<LeakKind, string> = {
   clock: "clock alone",
 };
 
-/** Leak checks, learning curve and unknown foods as plain text. */
-export function sampleSetText({ leaks, learningCurve, unlike }: SampleSetReport): string {
+/** Leak checks and learning curve, line by line. */
+export function sampleCheckLines({ leaks, learningCurve }: SampleChecks): string[] {
   const kinds = Object.keys(VIEWS) as LeakKind[];
-  const lines = [
+  return [
     "Leak checks: what holds no food must not tell the groups apart (AUC by plate; chance 0.5)",
     ...kinds.map((kind) => {
       const own = leaks.checks.filter((check) => check.kind === kind);
@@ -40,6 +40,13 @@ export function sampleSetText({ leaks, learningCurve, unlike }: SampleSetReport)
       ({ plates, logLoss, auc, error }) =>
         `  ${String(plates).padStart(5)}  ${logLoss.toFixed(3)}  ${auc === null ? "-" : auc.toFixed(3)}  ${error.toFixed(3)}`,
     ),
+  ];
+}
+
+/** Leak checks, learning curve and unknown foods as plain text. */
+export function sampleSetText({ leaks, learningCurve, unlike }: SampleSetReport): string {
+  const lines = [
+    ...sampleCheckLines({ leaks, learningCurve }),
     unlike === null
       ? "Unlike anything taught: cannot be tried, no dish came up on several plates"
       : `Unlike anything taught, each of ${unlike.foods} dishes left out in turn: AUROC ` +

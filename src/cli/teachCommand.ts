@@ -1,6 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { serialiseNose } from "../nose/noseFile.js";
-import { teachNose } from "../teaching/teachNose.js";
+import { checkedNose } from "../teaching/checkSamples.js";
+import { teachNose, type TeachOptions } from "../teaching/teachNose.js";
 import type { Command } from "./commandLine.js";
 import { readSamples } from "./readSamples.js";
 import { startBackend } from "./startBackend.js";
@@ -12,7 +13,7 @@ export async function teachCommand(command: Command & { kind: "teach" }): Promis
   const { sniffs, refused } = readSamples(command.file);
   const backend = await startBackend();
   const taughtAt = new Date().toISOString();
-  const taught = await teachNose(sniffs, {
+  const options: TeachOptions = {
     seed: command.seed,
     id: `nose-${taughtAt}`,
     name: command.name,
@@ -20,12 +21,14 @@ export async function teachCommand(command: Command & { kind: "teach" }): Promis
     split: command.split,
     groups: command.groups,
     backend,
-  });
+  };
+  const taught = await teachNose(sniffs, options);
   if (!taught.ok) {
     process.stderr.write(`${command.file}: ${teachErrorWords(taught.error)}\n`);
     return 1;
   }
-  writeFileSync(command.out, serialiseNose(taught.value.nose));
-  process.stdout.write(teachText(taught.value.nose));
+  const nose = await checkedNose(taught.value.nose, sniffs, options);
+  writeFileSync(command.out, serialiseNose(nose));
+  process.stdout.write(teachText(nose));
   return refused > 0 ? 1 : 0;
 }

@@ -1,6 +1,8 @@
 import { recipeOf } from "../features/recipe.js";
 import type { Nose } from "../nose/nose.js";
+import type { OccasionReport } from "../nose/report.js";
 import { rateText } from "./assessText.js";
+import { sampleCheckLines } from "./sampleSetText.js";
 
 /** What a nose is worth on its own held-out plates, as plain text. */
 export function teachText(nose: Nose): string {
@@ -35,6 +37,25 @@ export function teachText(nose: Nose): string {
         `  specificity ${rateText(group.specificity)}`,
       ];
     }),
+    ...(report.sampleChecks === undefined ? [] : ["", ...sampleCheckLines(report.sampleChecks)]),
+    ...occasionLines(report.byOccasion),
   ];
   return `${lines.join("\n")}\n`;
+}
+
+function occasionLines(byOccasion: OccasionReport | undefined): string[] {
+  if (byOccasion === undefined) return [];
+  const { occasions, folds, groups } = byOccasion;
+  return [
+    "",
+    `The same, held out by occasion (${folds} folds, ${occasions} occasions)`,
+    ...groups.flatMap(({ group, scores, sensitivity, specificity }) =>
+      scores === null || sensitivity === null || specificity === null
+        ? [`  ${group}: too little to judge`]
+        : [
+            `  ${group}: AUC ${scores.auc === null ? "-" : scores.auc.toFixed(3)}, log loss ${scores.logLoss.toFixed(3)}`,
+            `    sensitivity ${rateText(sensitivity)}, specificity ${rateText(specificity)}`,
+          ],
+    ),
+  ];
 }

@@ -128,6 +128,7 @@ const scores = v.object({
   error: finite,
   errorAt80: finite,
 });
+const leakKind = v.picklist(["cleanAir", "airReadings", "clock"]);
 const groupReport = v.object({
   group: name,
   platesPresent: count,
@@ -140,6 +141,35 @@ const groupReport = v.object({
   reliability: v.array(v.object({ meanPredicted: fraction, observedFraction: fraction, count })),
   riskCoverage: v.array(v.object({ leastConfidence: finite, coverage: fraction, risk: fraction })),
   calibration: text,
+});
+const leaks = v.object({
+  checks: v.array(
+    v.object({
+      kind: leakKind,
+      group: name,
+      auc: fraction,
+      limit: v.pipe(finite, v.minValue(0)),
+      leaks: v.boolean(),
+    }),
+  ),
+  missing: v.array(leakKind),
+  oneSided: v.array(v.object({ group: name, occasions: v.array(text), of: count })),
+});
+const sampleChecks = v.object({
+  leaks,
+  learningCurve: v.array(v.object({ plates: count, logLoss: finite, auc: maybe, error: fraction })),
+});
+const byOccasion = v.object({
+  occasions: count,
+  folds: count,
+  groups: v.array(
+    v.object({
+      group: name,
+      scores: v.nullable(scores),
+      sensitivity: v.nullable(rate),
+      specificity: v.nullable(rate),
+    }),
+  ),
 });
 const report = v.object({
   groups: v.array(groupReport),
@@ -157,6 +187,8 @@ const report = v.object({
   split: v.picklist(["plate", "occasion"]),
   folds: count,
   backend: text,
+  sampleChecks: v.optional(sampleChecks),
+  byOccasion: v.optional(byOccasion),
 });
 
 /** The whole file. Shapes are checked against each other in noseShape.ts. */

@@ -75,6 +75,58 @@ export interface LeftOut {
   readonly sniffs: number;
 }
 
+/** What must not tell the groups apart, because no food is in it. */
+export type LeakKind =
+  | "cleanAir" // the resistances before the plate: baseline and drift
+  | "airReadings" // temperature, humidity and pressure: rooms and days
+  | "clock"; // when the sniff was taken
+
+/** How well one of them told one group, held out by plate. */
+export interface LeakCheck {
+  readonly kind: LeakKind;
+  readonly group: string;
+  /** Chance is 0.5. */
+  readonly auc: number;
+  /** Larger than this is no accident: one-sided 1 % over all checks together. */
+  readonly limit: number;
+  readonly leaks: boolean;
+}
+
+/** The report on confounding: samples gathered group by group let the hour or the room answer for the food. */
+export interface LeakReport {
+  readonly checks: readonly LeakCheck[];
+  /** What could not be checked for want of data. */
+  readonly missing: readonly LeakKind[];
+  /** For each group, occasions on which every plate had the same truth, and all occasions: add the other truth. */
+  readonly oneSided: readonly {
+    readonly group: string;
+    readonly occasions: readonly string[];
+    readonly of: number;
+  }[];
+}
+
+/** How good so many taught plates make a nose. */
+export interface LearningPoint {
+  readonly plates: number;
+  readonly logLoss: number;
+  readonly auc: number | null;
+  readonly error: number;
+}
+
+/** What the samples themselves are like, whatever the nose. */
+export interface SampleChecks {
+  readonly leaks: LeakReport;
+  readonly learningCurve: readonly LearningPoint[];
+}
+
+/** The same teaching held out by occasion: how good the nose would be on a day that it does not know. */
+export interface OccasionReport {
+  readonly occasions: number;
+  readonly folds: number;
+  /** Counted by sniff at probability one half, as in the report by plate. */
+  readonly groups: readonly Pick<GroupReport, "group" | "scores" | "sensitivity" | "specificity">[];
+}
+
 export interface NoseReport {
   readonly groups: readonly GroupReport[];
   readonly rivals: readonly RivalReport[];
@@ -87,4 +139,7 @@ export interface NoseReport {
   readonly split: "plate" | "occasion";
   readonly folds: number;
   readonly backend: string;
+  /** Missing where they were not made: noses of earlier versions, or a person who stopped them. */
+  readonly sampleChecks?: SampleChecks | undefined;
+  readonly byOccasion?: OccasionReport | undefined;
 }

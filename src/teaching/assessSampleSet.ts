@@ -1,14 +1,13 @@
 import { RECIPES, recipeOf } from "../features/recipe.js";
 import type { Assessment } from "./assessSamples.js";
-import { leakChecks, type LeakReport } from "./leakChecks.js";
-import { learningCurve, type LearningPoint } from "./learningCurve.js";
+import type { SampleChecks } from "../nose/report.js";
+import { leakChecks } from "./leakChecks.js";
+import { learningCurve } from "./learningCurve.js";
 import { leaveFoodOut } from "./leaveFoodOut.js";
 import type { UnlikeReport } from "./foodDistances.js";
 
 /** What the samples themselves are like, whatever the nose. */
-export interface SampleSetReport {
-  readonly leaks: LeakReport;
-  readonly learningCurve: readonly LearningPoint[];
+export interface SampleSetReport extends SampleChecks {
   /** Null if no dish came up on more than one plate. */
   readonly unlike: UnlikeReport | null;
 }

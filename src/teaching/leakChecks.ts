@@ -1,5 +1,6 @@
 import { cleanAirReference } from "../features/cleanAirReference.js";
 import { type RandomSource, seededRandom } from "../kernel/random.js";
+import type { LeakCheck, LeakKind, LeakReport } from "../nose/report.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { normalQuantile } from "../stats/normal.js";
 import { rocAuc } from "../stats/scores.js";
@@ -7,36 +8,6 @@ import { dealFolds } from "./dealFolds.js";
 import { fitInput } from "./fitInput.js";
 import type { Prepared } from "./prepareSamples.js";
 import { quickScores } from "./quickScores.js";
-
-/** What must not tell the groups apart, because no food is in it. */
-export type LeakKind =
-  | "cleanAir" // the resistances before the plate: baseline and drift
-  | "airReadings" // temperature, humidity and pressure: rooms and days
-  | "clock"; // when the sniff was taken
-
-/** How well one of them told one group, held out by plate. */
-export interface LeakCheck {
-  readonly kind: LeakKind;
-  readonly group: string;
-  /** Chance is 0.5. */
-  readonly auc: number;
-  /** Larger than this is no accident: one-sided 1 % over all checks together. */
-  readonly limit: number;
-  readonly leaks: boolean;
-}
-
-/** The report on confounding: samples gathered group by group let the hour or the room answer for the food. */
-export interface LeakReport {
-  readonly checks: readonly LeakCheck[];
-  /** What could not be checked for want of data. */
-  readonly missing: readonly LeakKind[];
-  /** For each group, occasions on which every plate had the same truth, and all occasions: add the other truth. */
-  readonly oneSided: readonly {
-    readonly group: string;
-    readonly occasions: readonly string[];
-    readonly of: number;
-  }[];
-}
 
 const FOLDS = 5;
 /** Chance of any false alarm over all checks together, shared out evenly among them (Bonferroni). */

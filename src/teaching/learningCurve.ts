@@ -1,5 +1,6 @@
 import type { Recipe } from "../features/recipe.js";
 import { seededRandom, shuffled } from "../kernel/random.js";
+import type { LearningPoint } from "../nose/report.js";
 import { sigmoid, softplus } from "../stats/logistic.js";
 import { rocAuc } from "../stats/scores.js";
 import { dealFolds } from "./dealFolds.js";
@@ -8,14 +9,6 @@ import { horizonsOf } from "./horizonsOf.js";
 import type { Prepared } from "./prepareSamples.js";
 import { quickScores } from "./quickScores.js";
 import { rawTables } from "./rawTables.js";
-
-/** How good so many taught plates make a nose. */
-export interface LearningPoint {
-  readonly plates: number;
-  readonly logLoss: number;
-  readonly auc: number | null;
-  readonly error: number;
-}
 
 const SHARES = [0.25, 0.5, 0.75, 1];
 const FOLDS = 5;
