@@ -23,6 +23,15 @@ export type Command =
       readonly groups: readonly string[] | undefined;
     }
   | {
+      readonly kind: "refresh";
+      readonly nose: string;
+      readonly fresh: string;
+      readonly old: string | undefined;
+      readonly out: string | undefined;
+      readonly name: string;
+      readonly seed: number;
+    }
+  | {
       readonly kind: "check";
       readonly nose: string;
       readonly file: string;
@@ -38,6 +47,9 @@ export const USAGE = `nidor: smell what is on a plate, and know when the answer 
       --json writes the answers sniff by sniff, --report all numbers of the printed report
   nidor teach FILE --out NOSE [--seed N] [--name NAME] [--split plate|occasion] [--group NAME]...
       teach a nose from the samples of a sniff file
+  nidor refresh NOSE FRESH [--old SAMPLES] [--out NOSE] [--seed N] [--name NAME]
+      bring an old nose up to date with a few fresh samples, and print what that gains: each fresh plate is judged by
+      the old nose and by one refreshed without it; --old gives the samples that the old nose was taught
   nidor check NOSE FILE [--group NAME]... [--accepted-miss-rate R]
       findings of a nose for the sniffs of a file, one JSON line a sniff
 
@@ -70,6 +82,7 @@ export function commandLine(
         json: { type: "string" },
         report: { type: "string" },
         out: { type: "string" },
+        old: { type: "string" },
         name: { type: "string", default: "my nose" },
       },
     });
@@ -85,6 +98,10 @@ export function commandLine(
     if (kind === "teach" && files.length === 1) {
       if (values.out === undefined) return { kind: "wrong", why: "teach needs --out NOSE" };
       return { kind, file: files[0] ?? "", out: values.out, name: values.name, split, ...common };
+    }
+    if (kind === "refresh" && files.length === 2) {
+      const { old, out, name } = values;
+      return { kind, nose: files[0] ?? "", fresh: files[1] ?? "", old, out, name, seed: common.seed };
     }
     if (kind === "check" && files.length === 2)
       return { kind, nose: files[0] ?? "", file: files[1] ?? "", groups: values.group, acceptedMissRate };

@@ -1,6 +1,6 @@
 /**
  * Writes the demo samples as a sniff file:
- * `npx tsx src/cli/makeDemoSamples.ts [--plates N] [--seed S] --out FILE`
+ * `npx tsx src/cli/makeDemoSamples.ts [--plates N] [--seed S] [--later-days D] --out FILE`
  */
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
@@ -17,12 +17,20 @@ function wholeNumber(name: string, text: string | undefined, otherwise: number):
 
 function main(): void {
   const { values } = parseArgs({
-    options: { plates: { type: "string" }, seed: { type: "string" }, out: { type: "string" } },
+    options: {
+      plates: { type: "string" },
+      seed: { type: "string" },
+      "later-days": { type: "string" },
+      out: { type: "string" },
+    },
   });
   if (values.out === undefined) throw new RangeError("--out FILE is missing");
   const sniffs = demoSamples({
     plates: wholeNumber("plates", values.plates, DEFAULT_PLATES),
     seed: wholeNumber("seed", values.seed, DEFAULT_SEED),
+    ...(values["later-days"] === undefined
+      ? {}
+      : { laterDays: wholeNumber("later-days", values["later-days"], 1) }),
   });
   const text = sniffs.map((sniff) => `${JSON.stringify(sniff)}\n`).join("");
   writeFileSync(values.out, text);

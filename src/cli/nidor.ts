@@ -7,6 +7,8 @@ async function run(command: Command): Promise<number> {
       return (await import("./assessCommand.js")).assessCommand(command);
     case "teach":
       return (await import("./teachCommand.js")).teachCommand(command);
+    case "refresh":
+      return (await import("./refreshCommand.js")).refreshCommand(command);
     case "check":
       return (await import("./checkCommand.js")).checkCommand(command);
   }

@@ -171,6 +171,22 @@ const byOccasion = v.object({
     }),
   ),
 });
+const pairedRate = v.object({ older: rate, newer: rate, onlyOlder: count, onlyNewer: count, p: fraction });
+const refresh = v.object({
+  of: v.object({ id: name, name }),
+  freshPlates: count,
+  folds: count,
+  gain: v.array(
+    v.object({
+      group: name,
+      plates: count,
+      olderLogLoss: finite,
+      newerLogLoss: finite,
+      found: pairedRate,
+      quiet: pairedRate,
+    }),
+  ),
+});
 const report = v.object({
   groups: v.array(groupReport),
   rivals: v.array(v.object({ name, logLoss: finite, auc: maybe, balancedAccuracy: maybe })),
@@ -189,6 +205,7 @@ const report = v.object({
   backend: text,
   sampleChecks: v.optional(sampleChecks),
   byOccasion: v.optional(byOccasion),
+  refresh: v.optional(refresh),
 });
 
 /** The whole file. Shapes are checked against each other in noseShape.ts. */

@@ -69,6 +69,39 @@ export interface HorizonReport {
   readonly auc: number | null;
 }
 
+/** How often two noses were right on the same plates of one truth. */
+export interface PairedRate {
+  readonly older: Rate;
+  readonly newer: Rate;
+  /** Plates that only one of them got right. */
+  readonly onlyOlder: number;
+  readonly onlyNewer: number;
+  /** Exact two-sided p-value of McNemar's test. */
+  readonly p: number;
+}
+
+/** Two noses side by side on the same plates, for one group, at probability one half. */
+export interface GroupComparison {
+  readonly group: string;
+  readonly plates: number;
+  readonly olderLogLoss: number;
+  readonly newerLogLoss: number;
+  /** Plates with the group. */
+  readonly found: PairedRate;
+  /** Plates without it. */
+  readonly quiet: PairedRate;
+}
+
+/** What a refresh brought, on fresh plates that the refreshed nose had not met. */
+export interface RefreshReport {
+  /** The nose that was brought up to date. */
+  readonly of: { readonly id: string; readonly name: string };
+  readonly freshPlates: number;
+  /** Parts in which the fresh plates were held out in turn. */
+  readonly folds: number;
+  readonly gain: readonly GroupComparison[];
+}
+
 /** Sniffs that were not used, and why. */
 export interface LeftOut {
   readonly why: "otherSniffer" | "otherChannels" | "noCleanAir" | "noKnownGroup" | "duplicate";
@@ -142,4 +175,6 @@ export interface NoseReport {
   /** Missing where they were not made: noses of earlier versions, or a person who stopped them. */
   readonly sampleChecks?: SampleChecks | undefined;
   readonly byOccasion?: OccasionReport | undefined;
+  /** Only where this nose was brought up to date from another. */
+  readonly refresh?: RefreshReport | undefined;
 }

@@ -8,6 +8,8 @@ export interface DemoOptions {
   readonly plates: number;
   /** Whole. */
   readonly seed: number;
+  /** The same market so many days later, with the sniffer so much older; whole, >= 0, 0 if left out. */
+  readonly laterDays?: number;
 }
 
 const CLEAN_AIR_MS = 30_000;
@@ -27,24 +29,26 @@ const PURPOSE = { plan: 200, evening: 201 } as const;
  *
  * @returns sniffs in the order they were taken
  */
-export function demoSamples({ plates, seed }: DemoOptions): SimulatedSniff[] {
+export function demoSamples({ plates, seed, laterDays = 0 }: DemoOptions): SimulatedSniff[] {
+  const name = laterDays === 0 ? "demo" : `later-${laterDays}`;
   const plan = demoPlan(plates, chanceAt(seed, PURPOSE.plan, 0));
   return plan.map(({ dish, evening }, i) => {
     const place = i - plan.findIndex((other) => other.evening === evening);
-    const sinceFirstMs = evening * DAYS_BETWEEN_EVENINGS * MS_PER_DAY + place * BETWEEN_PLATES_MS;
+    const days = laterDays + evening * DAYS_BETWEEN_EVENINGS;
+    const sinceFirstMs = days * MS_PER_DAY + place * BETWEEN_PLATES_MS;
     const number = String(i + 1).padStart(3, "0");
     return rounded(
       simulateSniff({
         seed: seed * 65_536 + i,
         dish,
         room: eveningAir(chanceAt(seed, PURPOSE.evening, evening)),
-        ageDays: evening * DAYS_BETWEEN_EVENINGS,
+        ageDays: days,
         cleanAirMs: CLEAN_AIR_MS,
         headspaceMs: HEADSPACE_MS,
         takenAt: new Date(FIRST_EVENING + sinceFirstMs).toISOString().replace(".000", ""),
-        id: `demo-${number}`,
-        plate: `demo-plate-${number}`,
-        occasion: `market-evening-${String(evening + 1).padStart(2, "0")}`,
+        id: `${name}-${number}`,
+        plate: `${name}-plate-${number}`,
+        occasion: `${laterDays === 0 ? "" : `${name}-`}market-evening-${String(evening + 1).padStart(2, "0")}`,
       }),
     );
   });

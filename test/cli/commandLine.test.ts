@@ -34,6 +34,18 @@ describe("the words after nidor", () => {
     });
   });
 
+  it("refresh takes a nose, fresh samples, and what it was taught on if that is still there", () => {
+    expect(commandLine("refresh nose fresh --old old --out new --seed 3 --name n".split(" "))).toEqual({
+      kind: "refresh",
+      nose: "nose",
+      fresh: "fresh",
+      old: "old",
+      out: "new",
+      name: "n",
+      seed: 3,
+    });
+  });
+
   it.each([
     [[]],
     [["sniff"]],
@@ -46,6 +58,7 @@ describe("the words after nidor", () => {
     [["assess", "a", "--colour", "red"]],
     [["teach", "a"]],
     [["check", "nose"]],
+    [["refresh", "nose"]],
   ])("does not understand %j", (words) => {
     expect(commandLine(words).kind).toBe("wrong");
   });
@@ -54,6 +67,14 @@ describe("the words after nidor", () => {
 const folder = mkdtempSync(join(tmpdir(), "nidor-"));
 const nidor = (...words: string[]) =>
   spawnSync(process.execPath, ["--import", "tsx", "src/cli/nidor.ts", ...words], { encoding: "utf8" });
+
+describe("refresh", () => {
+  it("names the file with too few plates that are fresh, and changes nothing", () => {
+    const run = nidor("refresh", "models/demo.nose.json", "models/demo.sniffs.jsonl");
+    expect(run.status).toBe(1);
+    expect(run.stderr).toContain("holds 0 plates that models/demo.nose.json was not taught");
+  });
+});
 
 describe("check", () => {
   const demo = readFileSync("models/demo.sniffs.jsonl", "utf8").split("\n");
