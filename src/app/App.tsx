@@ -1,28 +1,41 @@
 import { Suspense, lazy } from "preact/compat";
 import type { AppModel } from "./appModel.js";
 import { Broken } from "./Broken.js";
+import type { FirstLook } from "./firstLook.js";
 import { FirstRunPage } from "./places/FirstRunPage.js";
+import { Frame } from "./places/Frame.js";
 import { PlatePlace } from "./places/PlatePlace.js";
 
 const MealsPlace = lazy(async () => ({ default: (await import("./places/MealsPlace.js")).MealsPlace }));
 const NosePlace = lazy(async () => ({ default: (await import("./places/NosePlace.js")).NosePlace }));
 const YouPlace = lazy(async () => ({ default: (await import("./places/YouPlace.js")).YouPlace }));
 
+interface Props {
+  readonly app: AppModel;
+  readonly look: FirstLook;
+}
+
 /** The whole app: the place that the address names. All but Plate are loaded when first opened. */
-export function App({ app }: { readonly app: AppModel }) {
+export function App({ app, look }: Props) {
   return (
     <Broken key={app.router.route.value.place} app={app}>
-      <Suspense fallback={null}>{placeOf(app)}</Suspense>
+      <Suspense fallback={<Frame app={app}>{null}</Frame>}>
+        <Place app={app} look={look} />
+      </Suspense>
     </Broken>
   );
 }
 
-function placeOf(app: AppModel) {
-  switch (app.router.route.value.place) {
-    case "plate": {
-      const step = app.firstRun.step.value;
-      return step === null ? <PlatePlace app={app} /> : <FirstRunPage app={app} step={step} />;
-    }
+function Place({ app, look }: Props) {
+  const { place } = app.router.route.value;
+  const opening = app.opening.value;
+  if (opening.kind === "failed") throw opening.cause;
+  if (place === "plate") {
+    const step = app.firstRun.step.value;
+    return step === null ? <PlatePlace app={app} look={look} /> : <FirstRunPage app={app} step={step} />;
+  }
+  if (opening.kind === "reading") return <Frame app={app}>{null}</Frame>;
+  switch (place) {
     case "meals":
       return <MealsPlace app={app} />;
     case "nose":

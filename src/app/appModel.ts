@@ -1,5 +1,5 @@
 /** The app's parts, put together once. Places read their signals and call them; nothing here draws. */
-import type { ReadonlySignal } from "@preact/signals";
+import { signal, type ReadonlySignal } from "@preact/signals";
 import type { Result } from "../kernel/result.js";
 import type { StoreError } from "../store/storeError.js";
 import { createTeachClient } from "../worker/teachClient.js";
@@ -20,6 +20,11 @@ import { registerServiceWorker, type Updates } from "./serviceWorker.js";
 import { createSnifferControl, type SnifferControl } from "./snifferControl.js";
 import { createToasts, type Toasts } from "./toasts.js";
 
+export type Opening =
+  | { readonly kind: "reading" }
+  | { readonly kind: "open" }
+  | { readonly kind: "failed"; readonly cause: unknown };
+
 export interface AppModel extends Checks {
   readonly ports: Ports;
   readonly router: Router;
@@ -36,6 +41,10 @@ export interface AppModel extends Checks {
   readonly drafts: Drafts;
   readonly firstRun: FirstRun;
   readonly plate: PlateForm;
+  /** What is kept is read, and all words are here: no place but the first screen opens before. */
+  readonly opening: ReadonlySignal<Opening>;
+  /** Reads what is kept. Never rejects: what went wrong is in `opening`. */
+  open(): Promise<void>;
   /** Says what the storage refused and what to do. */
   tellStoreError(error: StoreError): void;
   /** Takes away everything made from demo data, for good. */
@@ -57,8 +66,9 @@ export function createAppModel(ports: Ports): AppModel {
   const kitchen = createPracticeKitchen(ports);
   const toasts = createToasts();
   const router = createRouter();
+  const opening = signal<Opening>({ kind: "reading" });
   const tellStoreError = ({ kind }: StoreError) => {
-    const { trouble } = preferences.words.value.text;
+    const { trouble } = preferences.firstWords.value.text;
     toasts.show(`${trouble.notKept} ${trouble.kinds[kind]}`);
   };
   const checks = createChecks({
@@ -91,6 +101,18 @@ export function createAppModel(ports: Ports): AppModel {
     drafts,
     firstRun: createFirstRun(),
     plate,
+    opening,
+    open: async () => {
+      try {
+        await Promise.all([preferences.load(), preferences.loadAll()]);
+        opening.value = { kind: "open" };
+        await Promise.all([diet.load(), noses.load()]);
+        // Last: a sniff that was cut short is judged as soon as it is shown.
+        await drafts.load();
+      } catch (cause) {
+        opening.value = { kind: "failed", cause };
+      }
+    },
     tellStoreError,
     dropDemo: async () => {
       await preferences.change({ demoDropped: true });

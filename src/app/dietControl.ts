@@ -38,7 +38,8 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
 
   return {
     load: async () => {
-      tables.value ??= await import("./dietTables.js");
+      const [loaded] = await Promise.all([import("./dietTables.js"), preferences.loadAll()]);
+      tables.value ??= loaded;
     },
     ready: computed(() => tables.value !== null),
     hasProfile: computed(() => isFilled(profile.value)),

@@ -1,7 +1,6 @@
 /** A sniff that was cut short: kept at once, so that a closed page loses nothing, and offered at the next start. */
-import { signal, type ReadonlySignal } from "@preact/signals";
+import { batch, signal, type ReadonlySignal } from "@preact/signals";
 import type { Sniff } from "../sniff/sniff.js";
-import { parseSniff } from "../sniff/sniffFile.js";
 import { nowIso, type Ports } from "./ports.js";
 
 const KIND = "sniff";
@@ -9,6 +8,7 @@ const KIND = "sniff";
 export interface Drafts {
   /** The newest one; null where there is none. */
   readonly sniff: ReadonlySignal<Sniff | null>;
+  readonly loaded: ReadonlySignal<boolean>;
   load(): Promise<void>;
   keep(sniff: Sniff): Promise<void>;
   drop(): Promise<void>;
@@ -16,14 +16,23 @@ export interface Drafts {
 
 export function createDrafts({ store, nowMs }: Ports): Drafts {
   const sniff = signal<Sniff | null>(null);
+  const loaded = signal(false);
   return {
     sniff,
+    loaded,
     load: async () => {
       const drafts = await store.listDrafts();
-      if (!drafts.ok) return;
+      if (!drafts.ok) {
+        loaded.value = true;
+        return;
+      }
       const newest = drafts.value.items.find(({ kind }) => kind === KIND);
+      const { parseSniff } = await import("./reading.js");
       const parsed = parseSniff(newest?.value);
-      sniff.value = parsed.ok ? parsed.value : null;
+      batch(() => {
+        sniff.value = parsed.ok ? parsed.value : null;
+        loaded.value = true;
+      });
     },
     keep: async (cutShort) => {
       sniff.value = cutShort;

@@ -1,6 +1,5 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { readPreferences } from "../flows/preferences.js";
 import type * as judgingPiece from "./judging.js";
 import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
 import { err, ok, type Result } from "../kernel/result.js";
@@ -15,6 +14,7 @@ const DEMO_NOSE = "models/demo.nose.json";
 
 /** Reading noses and judging sniffs, in a piece that the first screen does not wait for. */
 const loadJudging = () => import("./judging.js");
+const loadReading = () => import("./reading.js");
 
 export interface NoseControl {
   /** null until it is loaded. */
@@ -47,6 +47,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
 
   async function load(): Promise<void> {
     const [noses, settings] = [await store.listNoses(), await store.getSettings()];
+    const { readPreferences } = await loadReading();
     const unwanted = !settings.ok || readPreferences(settings.value).preferences.demoDropped;
     if (noses.ok && noses.value.noses.length === 0 && !unwanted) await installDemoNose(ports);
     active.value = await readActive(ports);

@@ -37,9 +37,8 @@ export function plateHomeCalls(app: AppModel): PlateHomeCalls {
     },
     onDraft: (what) => {
       const kept = app.drafts.sniff.value;
-      if (what === "use" && kept !== null) {
-        app.check.send({ kind: "reopen", sniff: kept, finding: app.judge(kept) });
-      }
+      if (kept === null) return;
+      if (what === "use") app.check.send({ kind: "reopen", sniff: kept, finding: app.judge(kept) });
       void app.drafts.drop();
     },
     onCheck: app.beginCheck,

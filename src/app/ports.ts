@@ -1,11 +1,12 @@
 /** What the app needs from outside, so that a test can put something else behind it. */
+import type { ReadonlySignal } from "@preact/signals";
 import type { Store } from "../store/store.js";
 import type { StoreError } from "../store/storeError.js";
 
 export interface Ports {
   readonly store: Store;
   /** Why the phone's storage is not used and memory stands in; null where all is well. */
-  readonly storeTrouble: StoreError | null;
+  readonly storeTrouble: ReadonlySignal<StoreError | null>;
   /** undefined where the browser has no Web Bluetooth. */
   readonly bluetooth: Bluetooth | undefined;
   /** Milliseconds since 1970, by the phone's clock. */

@@ -1,61 +1,51 @@
 /** What the person chose: read once, changed through the store, told to the page. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { readPreferences, type Preferences } from "../flows/preferences.js";
+import { DEFAULT_PREFERENCES, type Preferences } from "../flows/preferences.js";
+import type { ReadPreferences } from "../flows/readPreferences.js";
 import type { Result } from "../kernel/result.js";
 import type { Settings } from "../store/settings.js";
 import type { StoreError } from "../store/storeError.js";
-import { languageFor, LANGUAGES, type Catalogue, type LanguageId, type Words } from "../text/catalogue.js";
-import { en } from "../text/en.js";
+import { languageFor } from "../text/catalogue.js";
 import { nowIso, type Ports } from "./ports.js";
+import { createSpokenWords, type SpokenWords } from "./spokenWords.js";
 
 /** Kept in the place of a diet that is lost: it cannot be read either, so the loss is told until a new one is entered. */
 const LOST_DIET = null;
 
-export interface PreferencesControl {
+/** How the app looked last: enough to draw the first screen before the store is open. */
+export type Look = Pick<Preferences, "language" | "theme">;
+
+export interface PreferencesControl extends Omit<SpokenWords, "speak"> {
   readonly preferences: ReadonlySignal<Preferences>;
   /** A kept diet could not be read: the person must be asked again. */
   readonly profileLost: ReadonlySignal<boolean>;
-  readonly language: ReadonlySignal<LanguageId>;
-  readonly words: ReadonlySignal<Words>;
+  /** Puts a look on the page; what the store has kept replaces it. */
+  wear(look: Look): Promise<void>;
   load(): Promise<void>;
   /** `profile` is kept under the store's own name for it. */
   change(patch: Partial<Preferences>): Promise<Result<unknown, StoreError>>;
 }
 
 export function createPreferencesControl(ports: Ports): PreferencesControl {
-  const read = signal(readPreferences({}));
+  const read = signal<ReadPreferences>({ preferences: DEFAULT_PREFERENCES, profileLost: false });
   const preferences = computed(() => read.value.preferences);
-  const language = computed(() => {
-    const chosen = preferences.value.language;
-    return languageFor(chosen === null ? navigator.languages : [chosen, ...navigator.languages]);
-  });
-  const catalogues = signal<Readonly<Partial<Record<LanguageId, Catalogue>>>>({ en });
-  const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const words = computed<Words>(() => {
-    const locale = LANGUAGES.find(({ id }) => id === language.value)?.locale ?? "en-GB";
-    return { text: catalogues.value[language.value] ?? en, formats: { locale, timeZone } };
-  });
+  const { speak, ...spoken } = createSpokenWords(Intl.DateTimeFormat().resolvedOptions().timeZone);
+  const loadReading = () => import("./reading.js");
+
+  async function wear({ language, theme }: Look): Promise<void> {
+    document.documentElement.dataset["theme"] = theme;
+    await speak(languageFor(language === null ? navigator.languages : [language, ...navigator.languages]));
+    document.documentElement.lang = spoken.language.value;
+  }
 
   /** Nothing of the kept settings could be read, or the browser threw them away, and no diet was entered since. */
   let isAllLost = false;
 
   async function take(settings: Partial<Settings>): Promise<void> {
+    const { readPreferences } = await loadReading();
     isAllLost &&= (settings.diet ?? LOST_DIET) === LOST_DIET;
     read.value = readPreferences(isAllLost ? { ...settings, diet: LOST_DIET } : settings);
-    document.documentElement.lang = language.value;
-    document.documentElement.dataset["theme"] = preferences.value.theme;
-    await loadCatalogue();
-  }
-
-  /** English comes with the app; another language is fetched when it is chosen. */
-  async function loadCatalogue(): Promise<void> {
-    if (language.value !== "de" || catalogues.value.de !== undefined) return;
-    try {
-      const { de } = await import("../text/de.js");
-      catalogues.value = { ...catalogues.value, de };
-    } catch {
-      // No network, and not kept offline yet: English until the next start.
-    }
+    await wear(preferences.value);
   }
 
   async function load(): Promise<void> {
@@ -78,8 +68,8 @@ export function createPreferencesControl(ports: Ports): PreferencesControl {
   return {
     preferences,
     profileLost: computed(() => read.value.profileLost),
-    language,
-    words,
+    ...spoken,
+    wear,
     load,
     change: async ({ profile, ...rest }) => {
       const diet = profile ?? (isAllLost ? LOST_DIET : undefined);

@@ -1,5 +1,5 @@
 import { signal, type ReadonlySignal } from "@preact/signals";
-import { Workbox } from "workbox-window";
+import type { Workbox } from "workbox-window";
 
 export interface Updates {
   /** A newer app is downloaded and waits for the user's word. */
@@ -15,19 +15,26 @@ export function registerServiceWorker(): Updates {
   const waiting = signal(false);
   if (!("serviceWorker" in navigator) || !import.meta.env.PROD)
     return { waiting, apply: () => undefined, later: () => undefined };
-  const workbox = new Workbox("./sw.js");
-  workbox.addEventListener("waiting", () => {
-    waiting.value = true;
-  });
-  workbox.addEventListener("controlling", (event) => {
-    // The first install takes control without a reload; only an update that was agreed to needs one.
-    if (event.isUpdate === true) location.reload();
-  });
+  let workbox: Workbox | null = null;
+
+  async function register(): Promise<void> {
+    const { Workbox: Registration } = await import("workbox-window");
+    workbox = new Registration("./sw.js");
+    workbox.addEventListener("waiting", () => {
+      waiting.value = true;
+    });
+    workbox.addEventListener("controlling", (event) => {
+      // The first install takes control without a reload; only an update that was agreed to needs one.
+      if (event.isUpdate === true) location.reload();
+    });
+    await workbox.register();
+  }
+
   // Without a service worker (private window, policy) the app works online all the same.
-  workbox.register().catch(() => undefined);
+  register().catch(() => undefined);
   return {
     waiting,
-    apply: () => workbox.messageSkipWaiting(),
+    apply: () => workbox?.messageSkipWaiting(),
     later: () => {
       waiting.value = false;
     },

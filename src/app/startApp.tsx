@@ -3,13 +3,21 @@ import { render } from "preact";
 import { App } from "./App.js";
 import { createAppModel } from "./appModel.js";
 import { browserPorts } from "./browserPorts.js";
+import { keepLook, keptLook } from "./firstLook.js";
 import { keepFinishedSniffs } from "./meals/keepFinishedSniffs.js";
 
-/** Opens the store, puts the app together and draws it. */
+/** Draws the first screen as it looked last, while the store is being opened, and then reads what is kept. */
 export async function startApp(root: HTMLElement): Promise<void> {
-  const app = createAppModel(await browserPorts());
-  await app.preferences.load();
+  const look = keptLook();
+  const app = createAppModel(browserPorts());
+  await app.preferences.wear(look);
+  render(<App app={app} look={look} />, root);
   keepFinishedSniffs(app);
-  render(<App app={app} />, root);
-  await Promise.all([app.diet.load(), app.noses.load(), app.drafts.load()]);
+  await app.open();
+  keepLook(() => ({
+    theme: app.preferences.preferences.value.theme,
+    language: app.preferences.preferences.value.language,
+    hasProfile: app.diet.hasProfile.value,
+    draftAt: app.drafts.sniff.value?.takenAt ?? null,
+  }));
 }

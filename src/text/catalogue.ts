@@ -1,8 +1,13 @@
-import type { en } from "./en.js";
+import type { first } from "./en/first.js";
+import type { later } from "./en/later.js";
 import type { Formats } from "./formats.js";
 
+/** The words of the first screen, which wait for nothing. */
+export type FirstCatalogue = typeof first;
+/** All others; they are loaded after the first screen stands. */
+export type LaterCatalogue = typeof later;
 /** Every word the user sees. English is the measure: another language has the same keys, or does not compile. */
-export type Catalogue = typeof en;
+export type Catalogue = FirstCatalogue & LaterCatalogue;
 
 /** What a view needs to speak: the parts of the catalogue that it uses, and how to write numbers and dates. */
 export interface Words<Part extends keyof Catalogue = keyof Catalogue> {

@@ -19,8 +19,8 @@ export interface FirstRunView {
 }
 
 /** Words of one page of the first run. Pairing is offered only where the browser can. */
-export function firstRunView(step: FirstRunStep, bluetooth: boolean, words: Words<"data">): FirstRunView {
-  const { firstRun: text } = words.text.data;
+export function firstRunView(step: FirstRunStep, bluetooth: boolean, words: Words<"firstRun">): FirstRunView {
+  const { firstRun: text } = words.text;
   const whole = (value: number) => numberText(value, words.formats);
   const next = { id: "next", label: text.next, look: "main" } as const;
   const skip = { id: "skip", label: text.skip, look: "quiet" } as const;

@@ -65,6 +65,8 @@ export interface PlateHomeState extends SnifferContext {
   readonly claims: readonly string[];
   readonly cautions: readonly CautionView[];
   readonly questions: readonly string[];
+  /** All that warns and judges is loaded. */
+  readonly ready: boolean;
   readonly hasProfile: boolean;
   /** Groups to judge. */
   readonly groups: readonly string[];
@@ -127,12 +129,20 @@ function cautionsOf(state: PlateHomeState, { text }: PlateWords): PlateHomeView[
   const { plate } = text;
   const typed = state.dish.trim() !== "";
   const openYou = state.hasProfile ? null : plate.openYou;
-  const empty = !state.hasProfile
-    ? plate.cautionsNoProfile
-    : typed
-      ? plate.cautionsNone
-      : plate.cautionsEmpty;
-  return { title: plate.cautionsTitle, items: state.cautions, empty, openYou };
+  return {
+    title: plate.cautionsTitle,
+    items: state.cautions,
+    empty: noCautions(state, typed, text),
+    openYou,
+  };
+}
+
+/** Said where no caution stands. Nothing is said of a dish before the tables are here. */
+function noCautions({ hasProfile, ready }: PlateHomeState, typed: boolean, text: PlateWords["text"]): string {
+  const { common, plate } = text;
+  if (!hasProfile) return plate.cautionsNoProfile;
+  if (!typed) return plate.cautionsEmpty;
+  return ready ? plate.cautionsNone : common.loading;
 }
 
 function practiceOf(state: PlateHomeState, { text }: PlateWords): PlateHomeView["practice"] {
@@ -186,6 +196,11 @@ function checkOf(state: PlateHomeState, { text }: PlateWords): PlateHomeView["ch
   const { plate } = text;
   const enabled = state.sniffer.kind === "ready" && state.groups.length > 0;
   const judged = state.noseName === null ? plate.checkNoNose : plate.noseLine(state.noseName);
-  const missing = state.groups.length === 0 ? plate.noGroups : plate.checkNoSniffer;
-  return { label: plate.check, enabled, note: enabled ? judged : missing };
+  return { label: plate.check, enabled, note: enabled ? judged : missing(state, text) };
+}
+
+/** Why a check cannot begin yet. */
+function missing({ sniffer, ready }: PlateHomeState, { common, plate }: PlateWords["text"]): string {
+  if (sniffer.kind !== "ready") return plate.checkNoSniffer;
+  return ready ? plate.noGroups : common.loading;
 }

@@ -1,4 +1,5 @@
 /** Ports over a store in memory, with a clock that stands still until it is moved and ids that count up. */
+import { signal } from "@preact/signals";
 import type { Ports } from "../../src/app/ports.js";
 import { createMemoryStore } from "../../src/store/memoryStore.js";
 import type { Store } from "../../src/store/store.js";
@@ -11,7 +12,7 @@ export function memoryPorts(store: Store = createMemoryStore()): Ports {
   let made = 0;
   return {
     store,
-    storeTrouble: null,
+    storeTrouble: signal(null),
     bluetooth: undefined,
     nowMs: () => NOW,
     newId: () => {

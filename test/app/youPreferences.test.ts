@@ -6,7 +6,7 @@ import { createPreferencesControl } from "../../src/app/preferencesControl.js";
 import { createPreferencesEditor } from "../../src/app/you/preferencesEditor.js";
 import { withDiet } from "../../src/app/you/profileEdits.js";
 import { emptyProfile } from "../../src/diet/profile.js";
-import { readPreferences, type Preferences } from "../../src/flows/preferences.js";
+import { DEFAULT_PREFERENCES, type Preferences } from "../../src/flows/preferences.js";
 import { err, ok, type Result } from "../../src/kernel/result.js";
 import { createMemoryStore } from "../../src/store/memoryStore.js";
 import type { Store } from "../../src/store/store.js";
@@ -104,7 +104,7 @@ describe("what the person chose", () => {
 
 /** Preferences whose writes end when the test says so. */
 function slowPreferences() {
-  const preferences = signal<Preferences>(readPreferences({}).preferences);
+  const preferences = signal<Preferences>(DEFAULT_PREFERENCES);
   const writes: { patch: Partial<Preferences>; end: (error?: StoreError) => void }[] = [];
   const change = (patch: Partial<Preferences>) =>
     new Promise<Result<unknown, StoreError>>((resolve) => {

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { emptyProfile, type DietProfile } from "../../src/diet/profile.js";
-import { readPreferences, USUAL_ACCEPTED_MISS_RATE } from "../../src/flows/preferences.js";
+import { USUAL_ACCEPTED_MISS_RATE } from "../../src/flows/preferences.js";
+import { readPreferences } from "../../src/flows/readPreferences.js";
 
 const profile: DietProfile = {
   ...emptyProfile("UK"),

@@ -105,10 +105,13 @@ function nastyValue(random: RandomSource): unknown {
 /** Stands for brackets within brackets until the value becomes text: JSON.stringify cannot write what JSON.parse can read. */
 const nested = (depth: number, opening: "[" | "{") => `@nested ${depth} ${opening}`;
 
-/** A value as JSON text, with the brackets in place of what stands for them. */
+/**
+ * A value as JSON text, with the brackets in place of what stands for them. Only of the depths above, and only for a
+ * whole value: what stands for them may have been mutated in its turn.
+ */
 export function jsonText(value: unknown): string {
   const text = JSON.stringify(value) ?? "null";
-  return text.replace(/"@nested (\d+) ([[{])"/g, (_all, depth: string, opening: string) =>
+  return text.replace(/(?<!\\)"@nested (10|100|6000) ([[{])"/g, (_all, depth: string, opening: string) =>
     opening === "["
       ? "[".repeat(Number(depth)) + "]".repeat(Number(depth))
       : `${'{"a":'.repeat(Number(depth))}1${"}".repeat(Number(depth))}`,

@@ -1,6 +1,6 @@
 /** Records that come back from the store: sound ones as they were, others refused with field and cause. */
 import assert from "node:assert/strict";
-import { readPreferences } from "../../src/flows/preferences.js";
+import { readPreferences } from "../../src/flows/readPreferences.js";
 import { deeperThan } from "../../src/kernel/jsonDepth.js";
 import type { Result } from "../../src/kernel/result.js";
 import { MAX_BACKUP_DEPTH } from "../../src/meals/backup.js";

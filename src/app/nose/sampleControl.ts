@@ -3,7 +3,7 @@ import { signal, type ReadonlySignal } from "@preact/signals";
 import type { GroupTruths } from "../../kernel/groups.js";
 import { err, ok, type Result } from "../../kernel/result.js";
 import type { Sniff } from "../../sniff/sniff.js";
-import { readSniffFile, writeSniffFile, type LineFault } from "../../sniff/sniffFile.js";
+import type { LineFault } from "../../sniff/sniffFile.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { SampleLabel, SniffNote } from "../../store/storeTypes.js";
 import type { SampleNote } from "../../views/samplesView.js";
@@ -13,6 +13,8 @@ const DEMO_SAMPLES = "models/demo.sniffs.jsonl";
 /** More than a year of plates; a file beyond it is no sniff file of a person. */
 const LARGEST_FILE_BYTES = 64 * 1024 * 1024;
 const PAGE = 500;
+
+const loadReading = () => import("../reading.js");
 
 /** What bringing in a file came to. */
 export interface BroughtIn {
@@ -50,6 +52,7 @@ export function createSampleControl(ports: Ports): SampleControl {
   }
 
   async function bringInText(text: string, demo: boolean): Promise<Result<BroughtIn, BringInError>> {
+    const { readSniffFile } = await loadReading();
     const { sniffs, faults } = readSniffFile(text);
     const keptAt = nowIso(ports);
     const labels = Object.fromEntries(
@@ -89,7 +92,7 @@ export function createSampleControl(ports: Ports): SampleControl {
     },
     asFile: async () => {
       const kept = await store.readSamples();
-      return kept.ok ? ok(writeSniffFile(kept.value.samples)) : kept;
+      return kept.ok ? ok((await loadReading()).writeSniffFile(kept.value.samples)) : kept;
     },
   };
 }

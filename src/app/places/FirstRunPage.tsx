@@ -7,7 +7,7 @@ import { Frame } from "./Frame.js";
 /** What Nidor is, what it cannot do, who you are, and a first try. It can be left at each step. */
 export function FirstRunPage({ app, step }: { readonly app: AppModel; readonly step: FirstRunStep }) {
   const { firstRun } = app;
-  const view = firstRunView(step, app.ports.bluetooth !== undefined, app.preferences.words.value);
+  const view = firstRunView(step, app.ports.bluetooth !== undefined, app.preferences.firstWords.value);
   const { onSniffer } = plateHomeCalls(app);
   const calls: Readonly<Record<FirstRunAction, () => void>> = {
     next: firstRun.next,

@@ -30,8 +30,9 @@ export function Frame({ app, children, actions }: Props) {
       toast: toast === null ? null : { text: toast.text, undoable: toast.undo !== null },
       announcement: announcementOf(app),
     },
-    app.preferences.words.value,
+    app.preferences.firstWords.value,
   );
+  const trouble = app.ports.storeTrouble.value;
   return (
     <AppFrame
       view={view}
@@ -40,11 +41,11 @@ export function Frame({ app, children, actions }: Props) {
       onUpdateLater={app.updates.later}
       onUndo={app.toasts.undo}
     >
-      {app.ports.storeTrouble === null ? (
+      {trouble === null ? (
         children
       ) : (
         <div class="stack">
-          <Notice strong>{memoryOnly(app, app.ports.storeTrouble)}</Notice>
+          <Notice strong>{memoryOnly(app, trouble)}</Notice>
           {children}
         </div>
       )}
@@ -54,7 +55,7 @@ export function Frame({ app, children, actions }: Props) {
 
 /** Said in every place: what is entered here is gone with the page. */
 function memoryOnly(app: AppModel, { kind }: StoreError): string {
-  const { trouble } = app.preferences.words.value.text;
+  const { trouble } = app.preferences.firstWords.value.text;
   return trouble.memoryOnly(trouble.kinds[kind]);
 }
 

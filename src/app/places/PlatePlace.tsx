@@ -3,6 +3,7 @@ import { Notice } from "../../screens/parts/Notice.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
 import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
+import type { FirstLook } from "../firstLook.js";
 import { plateHomeCalls } from "../plateHomeCalls.js";
 import { PRACTICE_SPEED } from "../practice.js";
 import { Frame } from "./Frame.js";
@@ -13,17 +14,26 @@ const KitchenCardPage = lazy(async () => ({
   default: (await import("../you/KitchenCardPage.js")).KitchenCardPage,
 }));
 
+interface Props {
+  readonly app: AppModel;
+  readonly look: FirstLook;
+}
+
 /** Plate: before, during and after a check; and the kitchen card, but for a running check. */
-export function PlatePlace({ app }: { readonly app: AppModel }) {
+export function PlatePlace({ app, look }: Props) {
   const { phase } = app.check.state.value;
   const [page] = app.router.route.value.page;
+  const isOpen = app.opening.value.kind === "open";
+  if (page === "card" && !isOpen) return <Frame app={app}>{null}</Frame>;
   if (page === "card" && !app.checkRunning.value) return <KitchenCardPage app={app} place="plate" />;
-  if (phase === "idle") return <BeforeCheck app={app} />;
+  if (phase === "idle") return <BeforeCheck app={app} look={look} />;
   return phase === "done" ? <AfterCheck app={app} /> : <DuringCheck app={app} />;
 }
 
-function BeforeCheck({ app }: { readonly app: AppModel }) {
-  const { plate, diet } = app;
+/** Before what is kept is read, the screen stands as it looked last. */
+function BeforeCheck({ app, look }: Props) {
+  const { plate, diet, drafts } = app;
+  const isOpen = app.opening.value.kind === "open";
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
@@ -34,16 +44,17 @@ function BeforeCheck({ app }: { readonly app: AppModel }) {
       claims: plate.claims.value,
       cautions: diet.cautions.value,
       questions: diet.questions.value,
-      hasProfile: diet.hasProfile.value,
+      ready: diet.ready.value && app.noses.judging.value !== null,
+      hasProfile: isOpen ? diet.hasProfile.value : look.hasProfile,
       groups: app.groups.value,
       beliefs: plate.beliefs.value,
       noseName: app.noses.current.value?.name ?? null,
       practiceDishes: app.kitchen.dishes.value,
       practiceDish: plate.practiceDish.value,
-      draftAt: app.drafts.sniff.value?.takenAt ?? null,
+      draftAt: drafts.loaded.value ? (drafts.sniff.value?.takenAt ?? null) : look.draftAt,
       nowMs: app.ports.nowMs(),
     },
-    app.preferences.words.value,
+    app.preferences.firstWords.value,
   );
   const calls = plateHomeCalls(app);
   return (
@@ -51,7 +62,7 @@ function BeforeCheck({ app }: { readonly app: AppModel }) {
       <div class="stack">
         {app.preferences.profileLost.value && (
           <Notice strong live>
-            {app.preferences.words.value.text.trouble.profileLost}
+            {app.preferences.firstWords.value.text.trouble.profileLost}
           </Notice>
         )}
         <PlateHomeScreen view={view} calls={calls} />

@@ -10,6 +10,7 @@ import { nowIso, type Ports } from "../ports.js";
 import { backupFile } from "./backupFile.js";
 import { askToPersist, readDataFacts, type DataFacts } from "./dataFacts.js";
 import { createImportControl, type ImportControl } from "./importControl.js";
+import { forgetLook } from "../firstLook.js";
 import { forgetBackups, noteBackup } from "./lastBackup.js";
 
 /** Writes that follow one another closely are counted once. */
@@ -90,6 +91,7 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
     const erased = await store.deleteEverything();
     if (!erased.ok) return app.tellStoreError(erased.error);
     forgetBackups();
+    forgetLook();
     restart();
   }
 

@@ -1,0 +1,12 @@
+/** Was alle anderen Bildschirme sagen. */
+import type { LaterCatalogue } from "../catalogue.js";
+import { check } from "./check.js";
+import { data } from "./data.js";
+import { finding } from "./finding.js";
+import { meals } from "./meals.js";
+import { nose } from "./nose.js";
+import { report } from "./report.js";
+import { review } from "./review.js";
+import { you } from "./you.js";
+
+export const later: LaterCatalogue = { check, finding, meals, review, nose, report, you, data };

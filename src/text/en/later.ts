@@ -1,0 +1,11 @@
+/** What every other screen says: it comes after the first screen stands. */
+import { check } from "./check.js";
+import { data } from "./data.js";
+import { finding } from "./finding.js";
+import { meals } from "./meals.js";
+import { nose } from "./nose.js";
+import { report } from "./report.js";
+import { review } from "./review.js";
+import { you } from "./you.js";
+
+export const later = { check, finding, meals, review, nose, report, you, data };
