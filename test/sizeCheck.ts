@@ -1,18 +1,16 @@
 /**
  * What a phone has to load: `tsx test/sizeCheck.ts [FOLDER]` prints gzip sizes of a build (test/output/site unless
  * told) and ends with 1 above a ceiling. The first screen's JavaScript is what index.html names, with all that it imports
- * statically; pieces that are fetched later count for the whole only.
+ * statically, and the words of the first screen in the longest language: `test/browser/firstScreen.test.ts` holds the
+ * rest back and sees it stand. Pieces that are fetched later count for the whole only.
  */
 import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 
-/**
- * Octets after gzip at its usual level. A ceiling stands a little above the size when it was last set. The first screen
- * is wanted at 45 000 and is not there yet: its ceiling only keeps it from growing.
- */
+/** Octets after gzip at its usual level. The first screen's is the budget; the others stand a little above what is. */
 const CEILINGS = {
-  firstScreenJs: 60_000,
+  firstScreenJs: 45_000,
   css: 6_500,
   largestOtherJs: 39_000,
   teachWorkerJs: 305_000,
@@ -44,9 +42,13 @@ const workers = scripts.filter((path) => /teachWorker/.test(path));
 if (workers.length === 0) throw new RangeError(`${folder} has no teaching worker`);
 const others = scripts.filter((path) => !first.has(path) && !workers.includes(path));
 
+// English words are in the page's own scripts; `en/first` and `de/first` are both built as `first-*.js`.
+const firstWords = scripts.filter((path) => /\/first-[^/]*\.js$/.test(path));
+if (firstWords.length === 0) throw new RangeError(`${folder} has no other language than English`);
+
 const sum = (paths: Iterable<string>) => [...paths].reduce((octets, path) => octets + sizeOf(path), 0);
 const sizes: Readonly<Record<Measure, number>> = {
-  firstScreenJs: sum(first),
+  firstScreenJs: sum(first) + Math.max(...firstWords.map(sizeOf)),
   css: sum(assets.filter((path) => path.endsWith(".css"))),
   largestOtherJs: Math.max(0, ...others.map(sizeOf)),
   teachWorkerJs: sum(workers),

@@ -48,8 +48,10 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
     allergyGroups: computed(() => tables.value?.allergyGroupsOf(profile.value) ?? []),
     suggestions: computed(() => suggestionsFor(plate.dish.value, tables.value)),
     cautions: computed(() => {
+      const loaded = tables.value;
+      if (loaded === null) return [];
       const words = preferences.words.value;
-      return cautions.value.flatMap((one) => tables.value?.dietCautionView(one, words) ?? []);
+      return cautions.value.map((one) => loaded.dietCautionView(one, words));
     }),
     questions: computed(() => {
       const asked = tables.value?.kitchenQuestions(cautions.value) ?? [];

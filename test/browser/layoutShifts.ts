@@ -1,0 +1,33 @@
+/** What moved on the page without anybody's doing. @see W3C Web Incubator CG, Layout Instability API */
+import type { Page } from "playwright-core";
+
+interface Shift {
+  readonly value: number;
+  readonly hadRecentInput: boolean;
+  readonly sources: readonly { readonly node: Node | null }[];
+}
+
+declare global {
+  interface Window {
+    layoutShifts?: string[];
+  }
+}
+
+/** Begins with each document that the page loads. */
+export async function recordShifts(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const found: string[] = (window.layoutShifts = []);
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as unknown as Shift[]) {
+        if (entry.hadRecentInput) continue;
+        const moved = entry.sources.map(({ node }) =>
+          node instanceof Element ? node.outerHTML.slice(0, 60) : (node?.textContent ?? "gone"),
+        );
+        found.push(`${entry.value.toFixed(4)}: ${moved.join(" | ")}`);
+      }
+    }).observe({ type: "layout-shift", buffered: true });
+  });
+}
+
+/** Shifts since the document was loaded, each with its score and what moved. */
+export const shiftsOf = (page: Page): Promise<string[]> => page.evaluate(() => window.layoutShifts ?? []);
