@@ -346,7 +346,7 @@ describe("a backup", () => {
   });
 
   it("loses nothing and leaves nothing half when the page is closed in the middle of bringing it in", async () => {
-    const [meals, photos] = [1500, 12];
+    const [meals, photos] = [3000, 12];
     const bytes = Buffer.from(await backupOf(meals, photos));
     const context = await freshPhone();
     let page = await open(context, "#/meals/new");

@@ -90,8 +90,7 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
     if (erase.value?.sure !== true) return;
     const erased = await store.deleteEverything();
     if (!erased.ok) return app.tellStoreError(erased.error);
-    forgetBackups();
-    forgetLook();
+    forgetThisBrowser();
     restart();
   }
 
@@ -136,4 +135,10 @@ async function giveBackup(ports: Ports, withPhotos: boolean): Promise<BackupFaul
   if (!file.ok) return file.error;
   if ((await giveFile(file.value)) !== "dropped") noteBackup(at);
   return null;
+}
+
+/** What is kept apart from the data. */
+function forgetThisBrowser(): void {
+  forgetBackups();
+  forgetLook();
 }
