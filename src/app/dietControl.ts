@@ -24,6 +24,8 @@ export interface DietControl {
   readonly suggestions: ReadonlySignal<readonly string[]>;
   readonly cautions: ReadonlySignal<readonly CautionView[]>;
   readonly questions: ReadonlySignal<readonly string[]>;
+  /** What holds whatever the dish; empty until the tables are here, and without a profile. */
+  readonly standing: ReadonlySignal<readonly { readonly id: string; readonly text: string }[]>;
 }
 
 export function createDietControl(preferences: PreferencesControl, plate: PlateForm): DietControl {
@@ -51,7 +53,7 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
       const loaded = tables.value;
       if (loaded === null) return [];
       const words = preferences.words.value;
-      return cautions.value.map((one) => loaded.dietCautionView(one, words));
+      return cautions.value.map((one) => loaded.dietCautionView(one, profile.value.jurisdiction, words));
     }),
     questions: computed(() => {
       const asked = tables.value?.kitchenQuestions(cautions.value) ?? [];
@@ -60,6 +62,11 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
         return question === undefined ? [] : [question[language.value]];
       });
     }),
+    standing: computed(() =>
+      isFilled(profile.value)
+        ? (tables.value?.standingView(profile.value, preferences.words.value) ?? [])
+        : [],
+    ),
   };
 }
 

@@ -5,3 +5,4 @@ export { kitchenQuestions } from "../diet/kitchenQuestions.js";
 export { QUESTIONS } from "../diet/data/questions.js";
 export { searchDishes } from "../diet/searchDishes.js";
 export { dietCautionView } from "../views/dietCautionView.js";
+export { standingView } from "../views/standingView.js";

@@ -42,5 +42,7 @@ export interface Caution {
   readonly claims: readonly ClaimNote[];
   /** The word stands in a name where it usually means something else ("milk" in "coconut milk"). */
   readonly namesake: boolean;
+  /** The folded name that a misspelt word was taken for; null where a name is spelt like that. */
+  readonly readAs: string | null;
   readonly ask: QuestionId;
 }

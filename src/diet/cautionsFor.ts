@@ -37,7 +37,11 @@ const BY_LEVEL = [
 ] as const;
 
 const limitOf = (mention: Mention): Level =>
-  mention.namesake ? "originUnclear" : mention.negated || mention.trace ? "mayContain" : "contains";
+  mention.namesake
+    ? "originUnclear"
+    : mention.negated || mention.trace || mention.readAs !== null
+      ? "mayContain"
+      : "contains";
 
 function factsOf(mention: Mention): Fact[] {
   const row = LEXICON.rows.get(mention.rowId);
@@ -117,6 +121,7 @@ function cautionOf(
       basis: { source: touch.source, mark: touch.mark, legal: touch.legal },
       claims: unique(about.map(noteOf), claimKey),
       namesake: fact.mention.namesake,
+      readAs: fact.mention.readAs,
       ask: askFor(fact, item, touch),
     },
   ];
@@ -135,6 +140,7 @@ function ownCautions(item: ProfileItem, words: readonly Word[], mentions: readon
     basis: { source: "the user's own word", mark: "common practice", legal: null },
     claims: [],
     namesake: false,
+    readAs: null,
     ask: "ownWord",
   }));
 }
@@ -169,6 +175,7 @@ function pairCautions(
           basis: { source: pair.source, mark: pair.mark, legal: null },
           claims: [],
           namesake: weaker.mention.namesake,
+          readAs: weaker.mention.readAs,
           ask: questionOf(weaker.substance),
         },
       ];
@@ -186,6 +193,7 @@ function merge(left: Caution, right: Caution): Caution {
     ),
     claims: unique([...strong.claims, ...weak.claims], claimKey),
     namesake: strong.namesake && weak.namesake,
+    readAs: strong.readAs === null || weak.readAs === null ? null : strong.readAs,
   };
 }
 

@@ -1,6 +1,7 @@
 import { ADDITIVES } from "./data/knowledge/additives.js";
 import { analyzeWord } from "./analyzeWord.js";
 import { LEXICON, type Phrase } from "./lexicon.js";
+import { misspelt } from "./misspelt.js";
 import { mayContainWords, negatedWords } from "./lineScopes.js";
 import { stemsOf } from "./stemsOf.js";
 import { joinsName, joinsOnLine, type Word } from "./wordsOf.js";
@@ -17,6 +18,8 @@ export interface Mention {
   readonly trace: boolean;
   /** Stands inside a longer name in which it does not mean itself: the "milk" of "coconut milk". */
   readonly namesake: boolean;
+  /** The name it was taken for, where no name is spelt like that; null where it is. */
+  readonly readAs: string | null;
 }
 
 interface Found {
@@ -74,6 +77,39 @@ function maskedBy(words: readonly Word[], found: readonly Found[]): ReadonlySet<
   return masked;
 }
 
+/** Most words of a name that a slip may part. */
+const WORDS_OF_A_NAME = 3;
+
+const isKnown = ({ folded }: Word): boolean =>
+  analyzeWord(folded, LEXICON).length > 0 || FREE_ENDING.test(folded);
+
+/** Words, and runs of words with an unknown one among them, that nearly are a name. */
+function nearNames(
+  words: readonly Word[],
+  negated: ReadonlySet<number>,
+  trace: ReadonlySet<number>,
+): Mention[] {
+  const unknown = words.map((word) => !isKnown(word));
+  return words.flatMap((_, first) =>
+    Array.from({ length: WORDS_OF_A_NAME }, (_word, more) => words.slice(first, first + more + 1)).flatMap(
+      (run, more): Mention[] => {
+        const last = first + more;
+        if (run.length <= more || !run.slice(1).every(joinsName)) return [];
+        if (!unknown.slice(first, last + 1).includes(true)) return [];
+        return misspelt(run.map(({ folded }) => folded).join(" ")).map(({ rowId, name }) => ({
+          rowId,
+          first,
+          last,
+          negated: negated.has(last),
+          trace: trace.has(first),
+          namesake: false,
+          readAs: name,
+        }));
+      },
+    ),
+  );
+}
+
 /**
  * Every place where the text names a row. Longer names never swallow shorter ones: "fish sauce" is found, and "fish"
  * too, so that a word added to a text can only add.
@@ -84,7 +120,7 @@ export function findMentions(words: readonly Word[]): Mention[] {
   const several = words.flatMap((_, i) => phrasesAt(words, i));
   const masked = maskedBy(words, several);
   const single = words.flatMap((word, i): Mention[] => {
-    const flags = { first: i, last: i, trace: trace.has(i), namesake: masked.has(i) };
+    const flags = { first: i, last: i, trace: trace.has(i), namesake: masked.has(i), readAs: null };
     const stem = freeStem(word.folded);
     const inFree = stem === undefined ? [] : analyzeWord(stem, LEXICON);
     const rowIds = new Set([...analyzeWord(word.folded, LEXICON), ...inFree]);
@@ -102,6 +138,8 @@ export function findMentions(words: readonly Word[]): Mention[] {
       negated: negated.has(found.last),
       trace: trace.has(found.first),
       namesake: false,
+      readAs: null,
     })),
+    ...nearNames(words, negated, trace),
   ];
 }

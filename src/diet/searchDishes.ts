@@ -1,6 +1,7 @@
 import { KNOWLEDGE } from "./data/knowledge.js";
 import { editDistance } from "./editDistance.js";
 import { foldWord } from "./foldWord.js";
+import { letterCount, lettersOf } from "./letters.js";
 import { shownName } from "./lexicon.js";
 
 /** A dish, ingredient or additive the user may mean. */
@@ -29,24 +30,9 @@ const foldText = (text: string): string =>
     .filter((word) => word !== "")
     .join(" ");
 
-function lettersIn(folded: string): number {
-  let letters = 0;
-  for (const letter of folded) {
-    const place = letter.charCodeAt(0) - 97;
-    if (place >= 0 && place < 26) letters |= 1 << place;
-  }
-  return letters;
-}
-
-const bitCount = (bits: number): number => {
-  let count = 0;
-  for (let left = bits; left !== 0; left &= left - 1) count += 1;
-  return count;
-};
-
 const entryOf = (rowId: string, name: string): IndexEntry => {
   const folded = foldText(name);
-  return { rowId, name, folded, letters: lettersIn(folded) };
+  return { rowId, name, folded, letters: lettersOf(folded) };
 };
 
 const INDEX: readonly IndexEntry[] = KNOWLEDGE.filter((row) => row.kind !== "word").flatMap((row) =>
@@ -69,7 +55,7 @@ function costOf(query: string, letters: number, entry: IndexEntry): number | und
   if (query.length > EXACT_LENGTH && folded.includes(query)) return 3 + longer;
   const typos = typosAllowed(query);
   // Each letter the name lacks is a typo: most names are ruled out without counting further.
-  if (typos === 0 || bitCount(letters & ~entry.letters) > typos) return undefined;
+  if (typos === 0 || letterCount(letters & ~entry.letters) > typos) return undefined;
   const { prefix, whole } = editDistance(query, folded, typos);
   if (whole <= typos) return 4 + whole;
   return prefix <= typos ? 4.5 + prefix + longer : undefined;
@@ -84,7 +70,7 @@ function costOf(query: string, letters: number, entry: IndexEntry): number | und
 export function searchDishes(query: string, limit: number): DishHit[] {
   const folded = foldText(query);
   if (folded === "") return [];
-  const letters = lettersIn(folded);
+  const letters = lettersOf(folded);
   const best = new Map<string, { hit: DishHit; cost: number }>();
   for (const entry of INDEX) {
     const { rowId, name } = entry;

@@ -1,8 +1,11 @@
 import type { DietProfile } from "./profile.js";
-import type { StandingId } from "./words.js";
+
+/** The sentences that hold whatever the dish. */
+export type StandingId =
+  "emergency" | "noSmell" | "steam" | "askAndTell" | "inDoubt" | "adrenaline" | "crossContact" | "noDevice";
 
 /** Which standing sentences a profile needs, in order: with an allergy the emergency number comes first. */
-export function standingIds(profile: DietProfile): StandingId[] {
+export function standingIds(profile: Pick<DietProfile, "allergies" | "coeliac">): StandingId[] {
   if (profile.allergies.length > 0) {
     return [
       "emergency",

@@ -26,8 +26,8 @@ export function wordsOf(text: string): Word[] {
   return words;
 }
 
-/** Do two neighbouring words belong to one name? Only blanks, line breaks and hyphens may stand between. */
-export const joinsName = (word: Word): boolean => /^[\s\-‐‑–&+]*$/.test(word.gap);
+/** Do two neighbouring words belong to one name? Only blanks, line breaks, hyphens and apostrophes may stand between. */
+export const joinsName = (word: Word): boolean => /^[\s\-‐‑–&+'’‘]*$/.test(word.gap);
 
 /** Same, on one line. */
 export const joinsOnLine = (word: Word): boolean => joinsName(word) && !/[\n\r]/.test(word.gap);

@@ -77,6 +77,16 @@ export function PlateHomeScreen({
       <Button wide onClick={calls.onKitchenCard}>
         {view.kitchenCard}
       </Button>
+      {view.standing !== null && (
+        <div class="stack stack--tight">
+          {view.standing.emergency !== null && <Notice strong>{view.standing.emergency}</Notice>}
+          <Fold title={view.standing.title}>
+            {view.standing.lines.map(({ id, text }) => (
+              <p key={id}>{text}</p>
+            ))}
+          </Fold>
+        </div>
+      )}
       {view.practice !== null && (
         <section class="card" aria-labelledby="practice-title">
           <h2 id="practice-title">{view.practice.title}</h2>

@@ -111,6 +111,11 @@ export function agoText(instant: string, nowMs: number, { locale }: Formats): st
     : relative.format(-Math.floor(ageMs / step.ms), step.unit);
 }
 
+/** "000 or 111". */
+export function eitherText(items: readonly string[], { locale }: Formats): string {
+  return new Intl.ListFormat(locale, { type: "disjunction" }).format(items);
+}
+
 /** "meat, fish and egg". */
 export function listText(items: readonly string[], { locale }: Formats): string {
   return new Intl.ListFormat(locale, { type: "conjunction" }).format(items);

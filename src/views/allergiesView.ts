@@ -1,6 +1,5 @@
 /** Allergies, and the form of one. It brings the substance tables along: load it with them. */
 import { SUBSTANCES, type AllergenId } from "../diet/data/substances.js";
-import { ALLERGEN_LISTS } from "../diet/data/jurisdictions.js";
 import type { JurisdictionId } from "../diet/jurisdiction.js";
 import { legalStanding } from "../diet/legalStanding.js";
 import { SEVERITIES, type DietProfile, type Severity } from "../diet/profile.js";
@@ -140,7 +139,7 @@ function allergenOptions({ choice }: AllergyDraft, words: AllergyWords): OptionV
 
 function legalLine(allergen: string, jurisdiction: JurisdictionId, words: AllergyWords): string {
   const { allergyForm: text } = words.text.you;
-  const list = ALLERGEN_LISTS[jurisdiction].name;
+  const list = words.text.you.jurisdictions[jurisdiction];
   const substance = isKnownAllergen(allergen) ? allergen : substanceNamed(allergen);
   const standing = substance === undefined ? undefined : legalStanding(jurisdiction, substance);
   if (standing === undefined || standing.listed === "notListed") return text.notListed(list);

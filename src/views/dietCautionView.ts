@@ -1,26 +1,35 @@
 /** Cautions of the diet station in words. It brings the diet tables along: load it with them, not before. */
 import type { Caution } from "../diet/caution.js";
+import { claimLimitsFor } from "../diet/claimLimitsFor.js";
+import type { JurisdictionId } from "../diet/jurisdiction.js";
 import { substanceOf } from "../diet/substanceTree.js";
 import type { Words } from "../text/catalogue.js";
 import type { Formats } from "../text/formats.js";
 import type { CautionView } from "./cautionsView.js";
+import { legalNoteText } from "./legalNoteText.js";
 import { itemName } from "./profileItemName.js";
 
-type CautionWords = Words<"common" | "plate" | "you">;
+type CautionWords = Words<"common" | "diet" | "plate" | "you">;
 
 /** One caution in words: which word, how sure, what, for which part of the profile, and what was claimed. */
-export function dietCautionView(caution: Caution, words: CautionWords): CautionView {
+export function dietCautionView(
+  caution: Caution,
+  jurisdiction: JurisdictionId,
+  words: CautionWords,
+): CautionView {
   const { plate } = words.text;
   const language = languageOf(words.formats);
   const trigger = caution.triggers[0]?.word ?? "";
   const row = caution.substance === null ? undefined : substanceOf(caution.substance);
   const note = caution.row?.note ?? null;
-  const claims = [...new Set(caution.claims.map(({ word }) => word))];
+  const { legal } = caution.basis;
   const because = [
     plate.matters(itemName(caution.item, words)),
+    ...(caution.readAs === null ? [] : [plate.readAs(caution.readAs)]),
     ...(caution.namesake ? [plate.namesake] : []),
-    ...claims.map((word) => plate.claimed(word)),
+    ...claimLines(caution, jurisdiction, words),
     ...(note === null ? [] : [note[language]]),
+    ...(legal === null ? [] : [legalNoteText(legal, jurisdiction, words)]),
     plate.source(caution.basis.source),
   ];
   return {
@@ -29,6 +38,19 @@ export function dietCautionView(caution: Caution, words: CautionWords): CautionV
       row === undefined ? plate.ownWordFound(trigger) : plate.caution[caution.level](trigger, row[language]),
     because: because.join(" · "),
   };
+}
+
+/** What was claimed, and what a label may mean by it. */
+function claimLines({ claims, item }: Caution, jurisdiction: JurisdictionId, words: CautionWords): string[] {
+  const { plate, diet } = words.text;
+  if (claims.length === 0) return [];
+  const language = languageOf(words.formats);
+  const grave = item.kind === "allergy" || item.kind === "coeliac";
+  return [
+    ...[...new Set(claims.map(({ word }) => word))].map((word) => plate.claimed(word)),
+    ...(grave ? [diet.noTraces] : []),
+    ...claimLimitsFor(item, jurisdiction).map(({ claim, limit }) => diet.claimLimit(claim, limit[language])),
+  ];
 }
 
 /** The tables of the diet station are in English and German. */

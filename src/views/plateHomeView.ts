@@ -26,6 +26,12 @@ export interface PlateHomeView {
   readonly claims: { readonly label: string; readonly options: readonly OptionView[] };
   readonly cautions: CautionsView & { readonly openYou: string | null };
   readonly questions: { readonly title: string; readonly items: readonly string[] } | null;
+  /** What holds whatever the dish; the emergency line is never folded away. */
+  readonly standing: {
+    readonly title: string;
+    readonly emergency: string | null;
+    readonly lines: PlateHomeState["standing"];
+  } | null;
   readonly kitchenCard: string;
   readonly practice: {
     readonly title: string;
@@ -67,6 +73,7 @@ export interface PlateHomeState extends SnifferContext {
   readonly questions: readonly string[];
   /** All that warns and judges is loaded. */
   readonly ready: boolean;
+  readonly standing: readonly { readonly id: string; readonly text: string }[];
   readonly hasProfile: boolean;
   /** Groups to judge. */
   readonly groups: readonly string[];
@@ -117,6 +124,7 @@ export function plateHomeView(state: PlateHomeState, words: PlateWords): PlateHo
     },
     cautions: cautionsOf(state, words),
     questions: state.questions.length === 0 ? null : { title: text.questionsTitle, items: state.questions },
+    standing: standingOf(state, words),
     kitchenCard: text.kitchenCard,
     practice: practiceOf(state, words),
     belief: beliefOf(state, words),
@@ -143,6 +151,15 @@ function noCautions({ hasProfile, ready }: PlateHomeState, typed: boolean, text:
   if (!hasProfile) return plate.cautionsNoProfile;
   if (!typed) return plate.cautionsEmpty;
   return ready ? plate.cautionsNone : common.loading;
+}
+
+function standingOf({ standing }: PlateHomeState, { text }: PlateWords): PlateHomeView["standing"] {
+  if (standing.length === 0) return null;
+  return {
+    title: text.plate.standingTitle,
+    emergency: standing.find(({ id }) => id === "emergency")?.text ?? null,
+    lines: standing.filter(({ id }) => id !== "emergency"),
+  };
 }
 
 function practiceOf(state: PlateHomeState, { text }: PlateWords): PlateHomeView["practice"] {

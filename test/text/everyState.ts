@@ -1,4 +1,5 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
+import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
 import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
@@ -28,6 +29,7 @@ import { reviewMeals } from "../../src/meals/review.js";
 import { samplesView } from "../../src/views/samplesView.js";
 import { shellView } from "../../src/views/shellView.js";
 import { SNIFFER_STATES } from "../../src/profile/status.js";
+import { standingView } from "../../src/views/standingView.js";
 import { snifferView } from "../../src/views/snifferView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
@@ -279,7 +281,18 @@ function speakYou(words: Words): void {
   const own = { choice: "own", own: "coriander", severity: "mild", note: "", isNew: false } as const;
   allergyFormView(own, "EU", words);
   const text = "cheese soup with bacon, egg noodles, suet, gelatine, coconut milk, E471, vegan";
-  for (const caution of cautionsFor({ text, profile })) dietCautionView(caution, words);
+  for (const jurisdiction of JURISDICTIONS) {
+    const allergies = SUBSTANCES.filter((row) => "allergen" in row).map(({ id }) => ({
+      allergen: id,
+      severity: "unknown" as const,
+      note: "",
+    }));
+    const allergic = { ...profile, allergies, jurisdiction };
+    const menu = `${text}, carbonarra, lactitol, gluten-free pasta, pine nuts, buckwheat, almond, walnut, celery`;
+    for (const caution of cautionsFor({ text: menu, profile: allergic }))
+      dietCautionView(caution, jurisdiction, words);
+    standingView(allergic, words);
+  }
   for (const jurisdiction of JURISDICTIONS)
     youHomeView(
       {

@@ -44,6 +44,7 @@ function BeforeCheck({ app, look }: Props) {
       claims: plate.claims.value,
       cautions: diet.cautions.value,
       questions: diet.questions.value,
+      standing: diet.standing.value,
       ready: diet.ready.value && app.noses.judging.value !== null,
       hasProfile: isOpen ? diet.hasProfile.value : look.hasProfile,
       groups: app.groups.value,

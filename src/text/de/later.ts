@@ -2,6 +2,7 @@
 import type { LaterCatalogue } from "../catalogue.js";
 import { check } from "./check.js";
 import { data } from "./data.js";
+import { diet } from "./diet.js";
 import { finding } from "./finding.js";
 import { meals } from "./meals.js";
 import { nose } from "./nose.js";
@@ -9,4 +10,4 @@ import { report } from "./report.js";
 import { review } from "./review.js";
 import { you } from "./you.js";
 
-export const later: LaterCatalogue = { check, finding, meals, review, nose, report, you, data };
+export const later: LaterCatalogue = { check, finding, meals, review, nose, report, you, diet, data };

@@ -1,6 +1,7 @@
 /** What every other screen says: it comes after the first screen stands. */
 import { check } from "./check.js";
 import { data } from "./data.js";
+import { diet } from "./diet.js";
 import { finding } from "./finding.js";
 import { meals } from "./meals.js";
 import { nose } from "./nose.js";
@@ -8,4 +9,4 @@ import { report } from "./report.js";
 import { review } from "./review.js";
 import { you } from "./you.js";
 
-export const later = { check, finding, meals, review, nose, report, you, data };
+export const later = { check, finding, meals, review, nose, report, you, diet, data };

@@ -1,3 +1,4 @@
+import { emptyProfile, type DietProfile } from "../../../src/diet/profile.js";
 import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
 import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
@@ -5,6 +6,7 @@ import { PlateHomeActions, PlateHomeScreen } from "../../../src/screens/PlateHom
 import { checkView, type CheckContext } from "../../../src/views/checkView.js";
 import { findingView, type FindingSubject } from "../../../src/views/findingView.js";
 import { plateHomeView, type PlateHomeState } from "../../../src/views/plateHomeView.js";
+import { standingView } from "../../../src/views/standingView.js";
 import * as checks from "./fixtures/checks.js";
 import * as found from "./fixtures/findings.js";
 import { CAUTIONS, FILLED, FRESH } from "./fixtures/plates.js";
@@ -13,10 +15,16 @@ import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
 import type { Page } from "./page.js";
 
+const EGG_ALLERGY: DietProfile = {
+  ...emptyProfile("EU"),
+  allergies: [{ allergen: "egg", severity: "serious", note: "" }],
+};
+
 const home =
   (state: PlateHomeState): Page =>
   (words) => {
-    const view = plateHomeView(state, words);
+    const standing = state.hasProfile ? standingView(EGG_ALLERGY, words) : [];
+    const view = plateHomeView({ ...state, standing }, words);
     return {
       place: "plate",
       body: <PlateHomeScreen view={view} calls={noCalls()} />,

@@ -19,7 +19,7 @@ const pdoMemory = rowsOf("ingredient", {
 // prettier-ignore
 export const DAIRY_AND_EGG = [
   row("milk", "milk|milky|dairy|milkshake|=latte|cappuccino|flat white|cafe au lait|dulce de leche|hot chocolate", "Milch|Milchprodukt|Cappuccino|Latte Macchiato|Heiße Schokolade|Melange", { contains: ["milk"] }),
-  row("cream", "cream|creamy|creamed|creme fraiche|smetana", "Sahne|Rahm|=Obers|Schlagobers|Schmand|Creme|Crème fraîche", { contains: ["milk"] }),
+  row("cream", "cream|creamy|creamed|creme fraiche|smetana|=panna", "Sahne|=Panna|Rahm|=Obers|Schlagobers|Schmand|Creme|Crème fraîche", { contains: ["milk"] }),
   row("cremeSoup", "veloute", "Schaumsuppe|Schaumsüppchen|Velouté", { contains: ["milk"], often: ["meatStock", "celery"], may: ["wheat", "wine"] }),
   row("butter", "butter|buttery|buttered|beurre blanc", "Butter|Nussbutter", { contains: ["milk"], masks: "nuss butt" }),
   row("ghee", "ghee|clarified butter", "Ghee|Butterschmalz|Butterreinfett", { contains: ["lowLactoseMilk"], masks: "schmalz butter" }),
@@ -47,7 +47,10 @@ export const DAIRY_AND_EGG = [
   row("mayonnaise", "mayonnaise|=mayo|aioli|alioli|salad cream|thousand island|ranch dressing|marie rose|burger sauce", "Mayonnaise|Majonäse|=Mayo|-mayo|Aioli|Cocktailsauce|Burgersauce", { contains: ["egg"], often: ["mustard"], may: ["milk"], masks: "cream burger cocktail" }),
   row("remoulade", "remoulade|tartare sauce|tartar sauce|gribiche", "Remoulade|Sauce Tartare|Gribiche", { contains: ["egg", "mustard"], may: ["anchovy", "celery", "milk"], masks: "tartare" }),
   row("hollandaise", "hollandaise|bearnaise|sauce mousseline", "Hollandaise|Béarnaise", { contains: ["egg", "milk"], may: ["wine", "sulphites"] }),
-  row("meringue", "meringue|pavlova|macaron|floating island|baked alaska|royal icing|macaroon", "Baiser|Meringue|Pavlova|Macaron|Schneenockerl|Schaumkuss|Schokokuss|Makrone", { contains: ["egg"], may: ["milk", "almond", "coconut", "wheat"], masks: "nockerl" }),
+  row("meringue", "meringue|pavlova|floating island|royal icing", "Baiser|Meringue|Pavlova|Schneenockerl|Schaumkuss|Schokokuss", { contains: ["egg"], may: ["milk", "almond", "coconut", "wheat"], masks: "nockerl" }),
+  row("macaron", "=macaron", "=Macaron", { contains: ["almond", "egg"], often: ["milk"], may: ["hazelnut", "pistachio", "soya"] }),
+  row("macaroon", "macaroon", "Makrone", { contains: ["egg"], often: ["almond", "coconut"], may: ["hazelnut", "treeNut", "wheat", "milk"] }),
+  row("bakedAlaska", "baked alaska", "Omelette Surprise", { contains: ["egg", "milk"], often: ["wheat"], may: ["alcohol", "almond"] }),
   row("custard", "custard|creme anglaise|creme patissiere|creme caramel|pastry cream|pots de creme|pastel de nata|crema catalana", "Vanillesauce|Vanillesoße|Crème Caramel|Crema Catalana|Vanillecreme|Pastel de Nata|Bayerische Creme|Bayrisch Creme", { contains: ["milk"], often: ["egg"], may: ["gelatine", "wheat"], masks: "creme" }),
   row("cremeBrulee", "creme brulee", "Crème brûlée", { contains: ["milk", "egg"] }),
   row("pudding", "=pudding|rice pudding|blancmange", "Pudding|Flammeri|Milchreis", { contains: ["milk"], may: ["egg", "gelatine"] }),

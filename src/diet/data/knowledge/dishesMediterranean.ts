@@ -21,7 +21,7 @@ export const DISHES_MEDITERRANEAN = [
   row("marinaraPizza", "pizza marinara", "Pizza Marinara", { contains: ["wheat"], may: ["anchovy", "mollusc", "crustacean"] }),
   row("fruttiDiMare", "fritto misto|zuppa di pesce|cioppino|cacciucco", "Fritto misto|Zuppa di Pesce", { contains: ["fish"], often: ["crustacean", "mollusc", "wheat"], may: ["wine", "celery"] }),
   row("caprese", "caprese", "Caprese", { contains: ["milk"], may: ["animalRennet"] }),
-  row("parmigiana", "parmigiana", "Parmigiana", { contains: ["agedCheese"], often: ["animalRennet"], may: ["wheat", "egg"] }),
+  row("parmigiana", "parmigiana|chicken parm|eggplant parm", "Parmigiana", { contains: ["agedCheese"], often: ["animalRennet"], may: ["wheat", "egg"] }),
   row("vitelloTonnato", "vitello tonnato", "Vitello tonnato", { contains: ["veal", "fish", "egg"], often: ["anchovy"], may: ["mustard", "celery", "wine"], masks: "" }),
   row("saltimbocca", "saltimbocca", "Saltimbocca", { contains: ["meat"], often: ["veal", "pork", "wine"], may: ["wheat", "milk"] }),
   row("carpaccio", "carpaccio", "Carpaccio", { often: ["beef"], may: ["agedCheese", "animalRennet", "fish", "egg"] }),

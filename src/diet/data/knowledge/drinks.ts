@@ -10,7 +10,7 @@ const fining = rowsOf("ingredient", {
 // prettier-ignore
 export const DRINKS = [
   fining("wine", "=wine|champagne|prosecco|=cava|chardonnay|riesling|merlot|sangria|vermouth|=spritz", "Wein|=Sekt|Sekt-|Champagner|Prosecco|Riesling|Wermut|Sangria|Lambrusco|=Bowle|Federweißer", { contains: ["wine"], often: ["sulphites"], may: ["isinglass", "egg", "lowLactoseMilk", "gelatine", "histamine"], ask: "alcohol", masks: "lamb" }),
-  fining("beer", "=beer|=ale|=lager|=stout|=ipa|pilsner", "Bier|Hefeweizen|=Pils|Pilsner|Kölsch|=Radler", { contains: ["alcohol", "barley"], often: ["wheat"], may: ["isinglass", "gelatine"], ask: "alcohol", masks: "weizen" }),
+  fining("beer", "=beer|=ale|=lager|=stout|=ipa|pilsner", "Bier|Dunkelbier|Schwarzbier|Weißbier|Weizenbier|Starkbier|Bockbier|Altbier|Hefeweizen|=Pils|Pilsner|Kölsch|=Radler", { contains: ["alcohol", "barley"], often: ["wheat"], may: ["isinglass", "gelatine"], ask: "alcohol", masks: "weizen" }),
   row("alcoholFreeBeer", "alcohol free beer|non alcoholic beer", "alkoholfreies Bier|Malzbier|Malztrunk", { contains: ["barley"], often: ["wheat"], may: ["alcohol"], masks: "beer bier alcohol" }),
   fining("cider", "=cider|=perry|cidre", "Cidre|Apfelwein|=Most|Äppelwoi", { often: ["alcohol", "sulphites", "apple"], may: ["gelatine", "isinglass"], masks: "wein apfel" }),
   row("fortified", "sherry|=port|marsala|madeira", "Sherry|Portwein|Marsala|Madeira", { contains: ["wine"], often: ["sulphites"] }),

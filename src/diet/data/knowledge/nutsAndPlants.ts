@@ -42,7 +42,7 @@ export const NUTS_AND_PLANTS = [
   annex("soyaOil", "refined soya oil|refined soybean oil", "raffiniertes Sojaöl", { contains: ["refinedSoyaOil"] }),
   annex("lecithin", "lecithin", "Lecithin|Lezithin", { often: ["soya"], unclear: ["egg"] }),
   annex("sesame", "sesame|tahini|gomashio|zaatar", "Sesam|Tahin|Tahini|Gomasio|Zaatar", { contains: ["sesame"] }),
-  annex("halva", "halva|halwa|halvah", "Halva|Halwa", { contains: ["sesame"], may: ["pistachio", "almond", "milk"] }),
+  annex("halva", "halva|halwa|halvah", "Halva|Halwa", { contains: ["sesame"], may: ["pistachio", "almond", "treeNut", "milk", "wheat"], noteEn: "Halva of the eastern Mediterranean is sesame; Indian halwa is often semolina or carrot with milk and nuts.", noteDe: "Halva vom östlichen Mittelmeer ist Sesam; indisches Halwa ist oft Grieß oder Karotte mit Milch und Nüssen." }),
   row("seedMix", "dukkah|seed mix|mixed seeds", "Dukkah|Saatenmischung|Körnermischung", { often: ["sesame"], may: ["hazelnut", "almond", "treeNut"] }),
   row("coconut", "coconut", "Kokosnuss|Kokos", { contains: ["coconut"], masks: "nuss" }),
   row("coconutMilk", "coconut milk|coconut cream|creamed coconut", "Kokosmilch|Kokosnussmilch|Kokoscreme|Kokosjoghurt|Kokossahne", { contains: ["coconut"], masks: "milk cream creamed milch creme joghurt sahne nuss" }),

@@ -40,7 +40,7 @@ export const SEAFOOD = [
   row("abalone", "abalone|paua", "Abalone|Meerohr|Seeohr", { contains: ["abalone"] }),
   row("snails", "escargot|snail", "Weinbergschnecke|=Schnecken|Escargots|Schneckensuppe", { contains: ["snail"], often: ["milk"], masks: "wein suppe schnecke" }),
   row("surimi", "surimi|crab stick|seafood stick", "Surimi|Krebsfleischimitat|Krabbenstäbchen|Garnelenimitat", { contains: ["fish"], often: ["egg", "wheat", "soya"], may: ["crustacean"], masks: "crab seafood krebsfleisch krabben garnele", noteEn: "Surimi is fish; crab extract may be added.", noteDe: "Surimi ist Fisch; Krebsextrakt kann zugesetzt sein." }),
-  row("seaAnimals", "jellyfish|sea urchin|sea cucumber", "Qualle|Seeigel|Seegurke", { unclear: ["mollusc", "fish"], masks: "fish" }),
+  row("seaAnimals", "jellyfish|sea urchin|sea cucumber", "Qualle|Seeigel|Seegurke", { may: ["mollusc", "fish"], masks: "fish" }),
   row("fishCake", "fish cake|fish ball|fish finger|gefilte fish", "Fischfrikadelle|Fischbällchen|Fischklößchen", { contains: ["fish"], often: ["egg", "wheat"], may: ["milk", "crustacean"], masks: "frikadelle cake" }),
   hidden("fishSauceRow", "fish sauce|nam pla|nuoc mam|=garum|fish stock", "Fischsauce|Fischsoße|Nam Pla|Nuoc Mam|Fischfond|Fischsud|Fischbrühe", { contains: ["fishSauce", "histamine"], may: ["wheat", "celery", "crustacean"] }),
   hidden("dashi", "dashi|katsuobushi|bonito flakes|hondashi", "Dashi|Bonitoflocken|Katsuobushi", { contains: ["fishSauce", "histamine"] }),
