@@ -37,7 +37,7 @@ export function createCheckControl(parts: CheckParts): CheckControl {
   let quiet: ReturnType<typeof setTimeout> | undefined;
 
   function send(event: CheckEvent): void {
-    if (event.kind === "sweep") watchForSilence();
+    if (event.kind === "sweep" || event.kind === "linkBack") watchForSilence();
     const step = checkFlow(state.value, event);
     state.value = step.state;
     step.effects.forEach(carryOut);
@@ -54,8 +54,10 @@ export function createCheckControl(parts: CheckParts): CheckControl {
   }
 
   async function start(): Promise<void> {
-    if (!(await sniffers.startSweeps())) return send({ kind: "interrupted", cause: "commandRefused" });
-    watchForSilence();
+    const outcome = await sniffers.startSweeps();
+    if (outcome === "refused") send({ kind: "interrupted", cause: "commandRefused" });
+    // Where the link went, the loss itself is told.
+    if (outcome === "taken") watchForSilence();
   }
 
   function carryOut(effect: CheckEffect): void {

@@ -16,6 +16,7 @@ import { nowIso, type Ports } from "./ports.js";
 import { PRACTICE_JAR, type PracticeDish } from "./practice.js";
 import type { PracticeKitchen } from "./practiceKitchen.js";
 import type { PreferencesControl } from "./preferencesControl.js";
+import type { ReconnectControl } from "./reconnectControl.js";
 import type { Router } from "./router.js";
 import type { SnifferControl } from "./snifferControl.js";
 
@@ -46,6 +47,7 @@ export interface ChecksParts {
   readonly diet: DietControl;
   readonly noses: NoseControl;
   readonly sniffers: SnifferControl;
+  readonly reconnect: ReconnectControl;
   readonly jar: JarControl;
   readonly drafts: Drafts;
   readonly kitchen: PracticeKitchen;
@@ -64,7 +66,14 @@ export function createChecks(parts: ChecksParts): Checks {
   function onPhase(phase: CheckState["phase"]): void {
     if (phase === "overPlate") cleanAirAt.value = nowIso(ports);
     kitchen.serve(phase === "headspace" ? served.value : null);
+    if (phase === "done") dropOwnDraft();
     if (phase === "done" && purpose.value === "jar") void finishJar();
+  }
+
+  /** A sniff that was cut short and came to its finding after all is kept as a sniff: its draft is done with. */
+  function dropOwnDraft(): void {
+    const { value } = check.state;
+    if (value.phase === "done" && parts.drafts.sniff.value?.id === value.sniff.id) void parts.drafts.drop();
   }
 
   const check = createCheckControl({
@@ -109,7 +118,8 @@ export function createChecks(parts: ChecksParts): Checks {
     useGathered: () => check.send({ kind: "finishNow" }),
     goOn: () => check.send({ kind: "goOnUnsteady" }),
     restart: () => begin(purpose.value),
-    reconnect: () => void sniffers.reconnect(),
+    reconnect: parts.reconnect.tryNow,
+    giveUp: parts.reconnect.giveUp,
   };
   return {
     check,

@@ -1,20 +1,13 @@
 /** What each touch on Plate does, before a check. */
 import type { PlateHomeCalls } from "../screens/PlateHomeScreen.js";
 import { BELIEFS, SURPRISE, type BeliefId } from "../views/plateHomeView.js";
-import type { SnifferAction } from "../views/snifferView.js";
 import type { AppModel } from "./appModel.js";
-import { bluetoothSource } from "./bluetoothSource.js";
+import { snifferCalls } from "./snifferCalls.js";
 
 export function plateHomeCalls(app: AppModel): PlateHomeCalls {
-  const { plate, sniffers, kitchen } = app;
-  const onSniffer: Readonly<Record<SnifferAction, () => void>> = {
-    pair: () => void sniffers.pair(bluetoothSource(app.ports.bluetooth)),
-    useVirtual: () => void sniffers.pair(kitchen.source()),
-    reconnect: () => void sniffers.reconnect(),
-    disconnect: sniffers.disconnect,
-  };
+  const { plate } = app;
   return {
-    onSniffer: (action) => onSniffer[action](),
+    onSniffer: snifferCalls(app),
     onDish: (dish) => {
       plate.dish.value = dish;
     },

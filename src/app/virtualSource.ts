@@ -14,6 +14,7 @@ export function virtualSource(
       Promise.resolve(
         ok({
           name,
+          deviceId: null,
           dial: async () => {
             const { openVirtualLink } = await import("./virtualLink.js");
             const link = openVirtualLink(name, seed);

@@ -1,14 +1,21 @@
 /** One check at the table as a pure function from state and event to the next state and effects. */
 import { steadiness } from "../sniff/steadiness.js";
-import type { RecordedFlag } from "../sniff/sniff.js";
-import type { CheckEffect, CheckEvent, CheckState, CheckStep, Gathered, TimedSweep } from "./checkState.js";
+import { beginCheck, goOnUnsteady, interrupt, linkBack } from "./checkInterrupted.js";
+import type {
+  CheckEffect,
+  CheckEvent,
+  CheckState,
+  CheckStep,
+  Gathered,
+  RunningState,
+  TimedSweep,
+} from "./checkState.js";
 import {
   phaseOf,
   nothingGathered,
   sniffFrom,
   withAir,
   withCleanAir,
-  withFlag,
   withHeadspace,
   withLoss,
 } from "./gathered.js";
@@ -29,7 +36,7 @@ export const IDLE: CheckState = { phase: "idle" };
  * @param event - what happened; times in it are the sniffer's own clock
  */
 export function checkFlow(state: CheckState, event: CheckEvent): CheckStep {
-  if (event.kind === "begin") return begin(event);
+  if (event.kind === "begin") return beginCheck(event.subject);
   if (event.kind === "cancel") return cancel(state);
   switch (state.phase) {
     case "idle":
@@ -47,46 +54,14 @@ export function checkFlow(state: CheckState, event: CheckEvent): CheckStep {
   }
 }
 
-function begin(event: Extract<CheckEvent, { kind: "begin" }>): CheckStep {
-  const gathered = nothingGathered(event.subject);
-  return step(
-    { phase: "cleanAir", gathered, steadiness: steadiness(phaseOf([])), sinceMs: null },
-    { kind: "keepAwake", on: true },
-    { kind: "startSweeps" },
-    { kind: "announce", phase: "cleanAir" },
-  );
-}
-
 function cancel(state: CheckState): CheckStep {
   if (state.phase === "idle") return stay(state);
   return step(IDLE, { kind: "stopSweeps" }, { kind: "keepAwake", on: false });
 }
 
-type Running = Extract<CheckState, { phase: "warming" | "cleanAir" | "overPlate" | "headspace" }>;
-type BeforePlate = Exclude<Running, { phase: "headspace" }>;
+type BeforePlate = Exclude<RunningState, { phase: "headspace" }>;
 type OverPlate = Extract<CheckState, { phase: "headspace" }>;
 type Interrupted = Extract<CheckState, { phase: "interrupted" }>;
-
-/** What an interruption leaves on the sniff, should it be used all the same. */
-const FLAG_OF_CAUSE: Readonly<Record<Interrupted["cause"], RecordedFlag | null>> = {
-  linkLost: "linkLost",
-  snifferRestarted: "linkLost",
-  snifferFault: "heaterFault",
-  noSweeps: "sweepsLost",
-  commandRefused: null,
-  neverSteady: null, // flagged once the user goes on all the same
-};
-
-function interrupt(state: Running, cause: Interrupted["cause"]): CheckStep {
-  const flag = FLAG_OF_CAUSE[cause];
-  const gathered = flag === null ? state.gathered : withFlag(state.gathered, flag);
-  const sniff = sniffFrom(gathered);
-  return step(
-    { phase: "interrupted", cause, during: state.phase, gathered, usable: sniff !== null },
-    ...(sniff === null ? [] : [{ kind: "saveDraft", sniff } as const]),
-    { kind: "announce", phase: "interrupted" },
-  );
-}
 
 function beforePlate(state: BeforePlate, event: CheckEvent): CheckStep {
   switch (event.kind) {
@@ -196,12 +171,7 @@ function assessed(
 function whileInterrupted(state: Interrupted, event: CheckEvent): CheckStep {
   if (event.kind === "finishNow" && state.usable) return assessLast(state);
   if (event.kind === "assessed") return assessed(state, event);
-  if (event.kind === "goOnUnsteady" && state.cause === "neverSteady") {
-    const gathered = withFlag(state.gathered, "cleanAirUnsteady");
-    return step(
-      { phase: "overPlate", gathered, steadyAtMs: gathered.cleanAir.at(-1)?.atMs ?? 0 },
-      { kind: "announce", phase: "overPlate" },
-    );
-  }
+  if (event.kind === "linkBack") return linkBack(state, event.run) ?? stay(state);
+  if (event.kind === "goOnUnsteady" && state.cause === "neverSteady") return goOnUnsteady(state);
   return stay(state);
 }

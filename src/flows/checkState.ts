@@ -45,8 +45,21 @@ export type InterruptCause =
   | "commandRefused" // start was not accepted
   | "noSweeps"; // started, but nothing arrives
 
-export type CheckState =
-  | { readonly phase: "idle" }
+/** Why a sniff that was cut short could not go on once the sniffer was back. Each has its sentence in `text/`. */
+export type ResumeRefusal =
+  | "otherSniffer" // another device, or other channels
+  | "restarted" // it lost power meanwhile: its heater began cold
+  | "runEnded" // it stopped measuring meanwhile
+  | "gapTooLong"; // the hole over the plate is too large to read across
+
+/** What became of the run while the link was down. */
+export type RunAfterLoss =
+  /** The sniffer went on measuring; `gapMs` of its own time went unheard. */
+  | { readonly kind: "sameRun"; readonly gapMs: number }
+  | { readonly kind: "broken"; readonly why: Exclude<ResumeRefusal, "gapTooLong"> };
+
+/** A check that is under way. */
+export type RunningState =
   | {
       readonly phase: "warming";
       readonly gathered: Gathered;
@@ -70,12 +83,20 @@ export type CheckState =
       readonly elapsedMs: number;
       readonly live: PlateFinding | null;
       readonly settled: boolean;
-    }
+    };
+
+export type CheckState =
+  | { readonly phase: "idle" }
+  | RunningState
   | {
       readonly phase: "interrupted";
       readonly cause: InterruptCause;
-      readonly during: "warming" | "cleanAir" | "overPlate" | "headspace";
+      readonly during: RunningState["phase"];
       readonly gathered: Gathered;
+      /** Where it stood, for going on once the sniffer is back. */
+      readonly before: RunningState;
+      /** Why it could not go on although the sniffer is back; null where that was not tried. */
+      readonly refused: ResumeRefusal | null;
       /** Can what was gathered still be assessed (with the reason shown)? */
       readonly usable: boolean;
     }
@@ -98,6 +119,8 @@ export type CheckEvent =
       readonly last: boolean;
     }
   | { readonly kind: "interrupted"; readonly cause: InterruptCause }
+  /** The sniffer that was lost answers again. */
+  | { readonly kind: "linkBack"; readonly run: RunAfterLoss }
   | { readonly kind: "goOnUnsteady" } // the user goes on although the baseline never settled
   | { readonly kind: "finishNow" } // the user ends the headspace early, or uses what was gathered before a loss
   | { readonly kind: "cancel" };

@@ -62,6 +62,7 @@ export function snifferFrom(
     lastRun: 0,
     assembly: null,
     health: HEALTHY,
+    recent: [],
   });
 }
 

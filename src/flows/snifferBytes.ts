@@ -22,6 +22,9 @@ export interface BytesStep {
   readonly events: readonly CheckEvent[];
 }
 
+/** Sweeps kept for telling how the sniffer does: long enough for a slope, short enough to forget the last plate. */
+export const RECENT_SWEEPS = 40;
+
 export const HEALTHY: LinkHealth = {
   sweeps: 0,
   framesLost: 0,
@@ -93,7 +96,10 @@ function takeSweeps(sniffer: ConnectedSniffer, step: AssemblyStep): BytesStep {
   const events: CheckEvent[] = step.sweeps.map(({ atMs, ohm }) => ({ kind: "sweep", sweep: { atMs, ohm } }));
   if (lost > 0 && !restarted) events.unshift({ kind: "sweepsLost", count: lost });
   if (restarted) events.push({ kind: "interrupted", cause: "snifferRestarted" });
-  return { sniffer: { ...sniffer, assembly: step.state, health }, events };
+  const recent = [...sniffer.recent, ...step.sweeps.map(({ atMs, ohm }) => ({ atMs, ohm }))].slice(
+    -RECENT_SWEEPS,
+  );
+  return { sniffer: { ...sniffer, assembly: step.state, health, recent: restarted ? [] : recent }, events };
 }
 
 /** Frames that came late, twice or garbled show up as lost sweeps where they did harm. */

@@ -1,5 +1,6 @@
 /** The sniffer as the app sees it: chosen, connected, its last words, its faults (types only). */
 import type { AirReading } from "../kernel/air.js";
+import type { TimedSweep } from "./checkState.js";
 import type { SweepAssembly } from "../profile/assembleSweeps.js";
 import type { LayoutError, SnifferLayout } from "../profile/layout.js";
 import type { SnifferStatus } from "../profile/status.js";
@@ -29,6 +30,8 @@ export interface ConnectedSniffer {
   readonly lastRun: number;
   readonly assembly: SweepAssembly | null;
   readonly health: LinkHealth;
+  /** The newest sweeps, oldest first, for telling how the sniffer does. */
+  readonly recent: readonly TimedSweep[];
 }
 
 /** Why there is no sniffer although one was wanted. Each kind has its words and its remedy in `text/`. */

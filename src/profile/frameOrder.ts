@@ -5,7 +5,7 @@
  */
 import {
   CHANNELS_PER_FRAME,
-  DEVICE_TIME_MODULUS,
+  deviceTimeFrom,
   framesPerSweep,
   SEQUENCE_MODULUS,
   type SweepFrame,
@@ -138,8 +138,5 @@ const originOf = (frame: SweepFrame, channelCount: number): number =>
 /** Steps forward from one sequence number to another, across the wrap: 0 to 65535. */
 const stepsFrom = (from: number, to: number): number => (to - from + SEQUENCE_MODULUS) % SEQUENCE_MODULUS;
 
-/** Of two device times, is the first before the second, the wrap taken the short way round? */
-function isEarlier(first: number, second: number): boolean {
-  const forward = (second - first + DEVICE_TIME_MODULUS) % DEVICE_TIME_MODULUS;
-  return forward > 0 && forward < DEVICE_TIME_MODULUS / 2;
-}
+/** Of two device times, is the first before the second? */
+const isEarlier = (first: number, second: number): boolean => deviceTimeFrom(first, second) > 0;

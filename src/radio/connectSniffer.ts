@@ -20,22 +20,45 @@ export async function connectSniffer(
   const server = device.gatt;
   if (server === undefined) return err({ kind: "refused", detail: "the device has no GATT server" });
   if (signal?.aborted) return err({ kind: "lost" });
-  const giveUp = (): void => server.disconnect();
-  signal?.addEventListener("abort", giveUp);
-  const connected = await connect(server, signal);
-  signal?.removeEventListener("abort", giveUp);
+  const settled = new AbortController();
+  const connected = await Promise.race([connect(server, signal), givenUp(server, signal, settled.signal)]);
+  settled.abort();
   if (!connected.ok) return connected;
   return server.connected ? ok(makeLink(device, server)) : err({ kind: "lost" });
 }
+
+/** Some browsers leave a connection attempt open for ever, even after `disconnect`: nobody waits for it then. */
+function givenUp(
+  server: BluetoothRemoteGATTServer,
+  signal: AbortSignal | undefined,
+  settled: AbortSignal,
+): Promise<Result<void, LinkError>> {
+  return new Promise((resolve) =>
+    signal?.addEventListener(
+      "abort",
+      () => {
+        server.disconnect();
+        resolve(err({ kind: "lost" }));
+      },
+      { once: true, signal: settled },
+    ),
+  );
+}
+
+/** The newest attempt on each device: an older one that comes through late may not cut it off. */
+const newest = new WeakMap<BluetoothRemoteGATTServer, symbol>();
 
 /** A first attempt may fail while the radio is still busy with the last one: one more is common practice. */
 async function connect(
   server: BluetoothRemoteGATTServer,
   signal: AbortSignal | undefined,
 ): Promise<Result<void, LinkError>> {
+  const mine = Symbol();
+  newest.set(server, mine);
   for (let triesLeft = 1; ; triesLeft -= 1) {
     try {
       await server.connect();
+      if (signal?.aborted && newest.get(server) === mine) server.disconnect();
       return ok(undefined);
     } catch (cause) {
       const name = cause instanceof DOMException ? cause.name : "";

@@ -14,3 +14,9 @@ export async function rememberedSniffers(
     return [];
   }
 }
+
+/** Takes back the page's leave to use a device, where the browser can. Never throws. */
+export async function forgetDevice(device: BluetoothDevice): Promise<void> {
+  const forget: BluetoothDevice["forget"] | undefined = device.forget;
+  await forget?.call(device).catch(() => undefined);
+}

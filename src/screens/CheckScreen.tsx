@@ -69,6 +69,7 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
           <Notice strong live>
             <p>{body.remedy}</p>
           </Notice>
+          {body.countdown !== null && <p class="numbers">{body.countdown}</p>}
           <p>{body.kept}</p>
           {body.note !== null && <p>{body.note}</p>}
           <p class="small quiet">{body.during}</p>

@@ -12,7 +12,7 @@ import { SnifferStrip } from "./parts/SnifferStrip.js";
 import { TextField } from "./parts/TextField.js";
 
 export interface PlateHomeCalls {
-  readonly onSniffer: (action: SnifferAction) => void;
+  readonly onSniffer: (action: SnifferAction, value?: string) => void;
   readonly onDish: (dish: string) => void;
   readonly onSuggestion: (dish: string) => void;
   readonly onClaim: (claim: string, chosen: boolean) => void;

@@ -4,7 +4,7 @@ import type { Words } from "../text/catalogue.js";
 import { cleanAirView, type CleanAirView } from "./cleanAirView.js";
 import { durationText } from "./durationText.js";
 import { headspaceView, type HeadspaceView } from "./headspaceView.js";
-import { interruptedView, type InterruptedView } from "./interruptedView.js";
+import { interruptedView, type InterruptedContext, type InterruptedView } from "./interruptedView.js";
 import { stepsView, type StepsView } from "./stepsView.js";
 
 export interface WarmingView {
@@ -37,14 +37,12 @@ export interface CheckView {
   readonly announcement: string;
 }
 
-export interface CheckContext {
+export interface CheckContext extends InterruptedContext {
   readonly practice: boolean;
   /** How many times faster than real the virtual sniffer's time runs. */
   readonly practiceSpeed: number;
   readonly hasAllergy: boolean;
   readonly acceptedMissRate: number;
-  /** Is the sniffer lost at this moment? Then connecting again is offered. */
-  readonly snifferLost: boolean;
 }
 
 export type CheckWords = Words<"common" | "check" | "sniffer" | "finding">;

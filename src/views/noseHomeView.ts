@@ -7,7 +7,7 @@ import { agoText, numberText, percentText } from "../text/formats.js";
 import { groupName, groupsInSentence } from "./groupName.js";
 import { rateView, type RateView } from "./rateView.js";
 
-export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness";
+export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness" | "sniffers";
 
 /** How good the nose is for one group. */
 export interface NoseGroupView {
@@ -79,6 +79,7 @@ function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHome
     ...(active.kind === "ready" ? [report] : []),
     { id: "versions", label: links.versions, text: linkTexts.versions },
     { id: "fitness", label: links.fitness, text: linkTexts.fitness },
+    { id: "sniffers", label: links.sniffers, text: linkTexts.sniffers },
   ];
 }
 

@@ -2,8 +2,17 @@ import type { ConnectedSniffer, SnifferFailure, SnifferState } from "../flows/sn
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText, unitText } from "../text/formats.js";
 import { durationText } from "./durationText.js";
+import { reconnectView, type Reconnecting } from "./reconnectView.js";
 
-export type SnifferAction = "pair" | "useVirtual" | "reconnect" | "disconnect";
+export type SnifferAction = "pair" | "useVirtual" | "known" | "reconnect" | "giveUp" | "disconnect";
+
+/** Something that can be tapped; `value` tells one known sniffer from another. */
+export interface SnifferActionView {
+  readonly id: SnifferAction;
+  readonly label: string;
+  readonly main: boolean;
+  readonly value?: string;
+}
 
 /** The strip that says which sniffer there is and how it does. */
 export interface SnifferView {
@@ -11,17 +20,24 @@ export interface SnifferView {
   readonly label: string;
   readonly title: string;
   readonly text: string | null;
+  /** The countdown to the next try; it changes each second and is not read out. */
+  readonly countdown: string | null;
   readonly warning: string | null;
   readonly facts: readonly { readonly label: string; readonly value: string }[];
   readonly practice: string | null;
   readonly busy: boolean;
-  readonly actions: readonly { readonly id: SnifferAction; readonly label: string; readonly main: boolean }[];
+  readonly actions: readonly SnifferActionView[];
   /** What does not work in this browser, and what does; null where pairing is possible. */
   readonly unsupported: { readonly title: string; readonly text: string; readonly works: string } | null;
 }
 
 export interface SnifferContext {
   readonly bluetooth: boolean;
+  /** The browser says that its radio is off, missing or forbidden. */
+  readonly radioOff: boolean;
+  /** Sniffers that can be connected to without the chooser, last used first. */
+  readonly known: readonly { readonly deviceId: string; readonly name: string }[];
+  readonly reconnecting: Reconnecting;
   /** How many times faster than real the virtual sniffer's time runs. */
   readonly practiceSpeed: number;
 }
@@ -37,7 +53,8 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
   const base = {
     kind: state.kind,
     label: text.title,
-    warning: null,
+    countdown: null,
+    warning: context.bluetooth && context.radioOff ? text.radioOff : null,
     facts: [],
     practice: null,
     busy: false,
@@ -56,7 +73,7 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
     case "ready":
       return { ...base, ...readyView(state.sniffer, context, words), unsupported: null };
     case "lost":
-      return { ...base, ...lostView(state, words), actions: [reconnectAction(words), ...quieter(fresh)] };
+      return { ...base, ...lostView(state, context, words) };
     case "failed":
       return { ...base, title: text.failed, text: failureText(state.failure, words), actions: fresh };
   }
@@ -112,11 +129,23 @@ function factsOf({ batteryPct, air }: ConnectedSniffer, words: SnifferWords): Sn
   return [{ label: text.battery, value: battery }, ...known];
 }
 
-function lostView(state: Extract<SnifferState, { kind: "lost" }>, words: SnifferWords) {
+function lostView(
+  state: Extract<SnifferState, { kind: "lost" }>,
+  context: SnifferContext,
+  words: SnifferWords,
+) {
   const { sniffer: text } = words.text;
+  const again = reconnectView(context.reconnecting, words);
+  const tryNow = { id: "reconnect", label: again.tryNow, main: true } as const;
+  const others: Actions =
+    again.giveUp === null
+      ? quieter(starting(context, words))
+      : [{ id: "giveUp", label: again.giveUp, main: false }];
   return {
     title: text.lost(snifferName(state.sniffer, words)),
     text: state.failure === null ? text.lostText : failureText(state.failure, words),
+    countdown: again.text,
+    actions: [tryNow, ...others],
   };
 }
 
@@ -134,18 +163,29 @@ function failureText(failure: SnifferFailure, words: SnifferWords): string {
   return join(failures[failure.kind].sentence, failures[failure.kind].remedy);
 }
 
-type Actions = SnifferView["actions"];
+type Actions = readonly SnifferActionView[];
 
-function starting({ bluetooth }: SnifferContext, words: SnifferWords): Actions {
+/** Known sniffers on the strip; the rest stand on their own page. */
+const KNOWN_SHOWN = 2;
+
+function starting({ bluetooth, known }: SnifferContext, words: SnifferWords): Actions {
   const { sniffer: text } = words.text;
   const practice = { id: "useVirtual", label: text.useVirtual, main: !bluetooth } as const;
-  return bluetooth ? [{ id: "pair", label: text.pair, main: true }, practice] : [practice];
+  if (!bluetooth) return [practice];
+  const shown = known.slice(0, KNOWN_SHOWN).map(({ deviceId, name }, i) => ({
+    id: "known" as const,
+    label: text.connectTo(name),
+    main: i === 0,
+    value: deviceId,
+  }));
+  const pair =
+    shown.length === 0
+      ? ({ id: "pair", label: text.pair, main: true } as const)
+      : ({ id: "pair", label: text.pairAnother, main: false } as const);
+  return [...shown, pair, practice];
 }
 
 const quieter = (actions: Actions): Actions => actions.map((action) => ({ ...action, main: false }));
-
-const reconnectAction = (words: SnifferWords) =>
-  ({ id: "reconnect", label: words.text.sniffer.reconnect, main: true }) as const;
 
 function unsupportedView({ bluetooth }: SnifferContext, words: SnifferWords): SnifferView["unsupported"] {
   const { sniffer: text } = words.text;

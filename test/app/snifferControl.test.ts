@@ -55,6 +55,7 @@ const sourceOf = (dials: (() => Result<Link, { kind: "unreachable" }>)[]): Sniff
     return Promise.resolve(
       ok({
         name: "bench",
+        deviceId: null,
         dial: () => Promise.resolve((dials[dialled++] ?? (() => err({ kind: "unreachable" })))()),
       }),
     );
@@ -69,7 +70,7 @@ describe("a sniffer that is paired", () => {
     control.onCheckEvent((event) => events.push(event));
     await control.pair(sourceOf([() => ok(bench.link)]));
     expect(control.state.value).toMatchObject({ kind: "ready", sniffer: { name: "bench" } });
-    expect(await control.startSweeps()).toBe(true);
+    expect(await control.startSweeps()).toBe("taken");
     bench.pass(10_000);
     expect(events.filter((event) => event.kind === "sweep").length).toBeGreaterThanOrEqual(3);
   });
@@ -131,6 +132,6 @@ describe("a sniffer that is paired", () => {
     await control.pair(sourceOf([() => ok(bench.link)]));
     await control.startSweeps();
     await control.purge();
-    expect(await control.startSweeps()).toBe(true);
+    expect(await control.startSweeps()).toBe("taken");
   });
 });

@@ -5,7 +5,6 @@ import { fromHex, toHex } from "../../src/profile/bytes.js";
 import { ALL_SERVICES, SNIFFER_SERVICE } from "../../src/profile/uuids.js";
 import { chooseSniffer } from "../../src/radio/chooseSniffer.js";
 import { connectSniffer } from "../../src/radio/connectSniffer.js";
-import { reconnectSniffer } from "../../src/radio/reconnectSniffer.js";
 import { rememberedSniffers } from "../../src/radio/rememberedSniffers.js";
 import { watchAvailability } from "../../src/radio/watchAvailability.js";
 
@@ -65,8 +64,15 @@ const page: RadioPage = {
     const heard = (page.heard[address.characteristic] ??= []);
     return done(await link?.subscribe(address, (bytes) => heard.push(toHex(bytes))));
   },
-  reconnect: async (waitsMs) =>
-    device === undefined ? notYet : adopt(await reconnectSniffer(device, { waitsMs })),
+  reconnect: async (waitsMs) => {
+    if (device === undefined) return notYet;
+    for (const waitMs of waitsMs) {
+      await new Promise((resolve) => setTimeout(resolve, waitMs));
+      const again = await connectSniffer(device);
+      if (again.ok) return adopt(again);
+    }
+    return { ok: false, error: { kind: "lost" } };
+  },
   close: () => link?.close(),
   rememberedCount: async () => (await rememberedSniffers(navigator.bluetooth)).length,
 };

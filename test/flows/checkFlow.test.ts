@@ -135,6 +135,53 @@ describe("a check at the table", () => {
     expect(run([{ kind: "finishNow" }], state).effects).toEqual([]);
   });
 
+  it("goes on over the plate when the same run is heard again soon, and asks nothing of the sniffer", () => {
+    const over = sweeps(30_000, 5, () => 20_000);
+    const lost = run([
+      begin,
+      ...steadyAir,
+      ...overPlate,
+      ...over,
+      { kind: "interrupted", cause: "linkLost" },
+    ]);
+    const back = run([{ kind: "linkBack", run: { kind: "sameRun", gapMs: 9000 } }], lost.state);
+    expect(back.effects).toEqual([{ kind: "announce", phase: "headspace" }]);
+    const later = run([{ kind: "sweepsLost", count: 2 }, sweep(46_000, 20_000)], back.state);
+    const asked = later.effects.find((effect) => effect.kind === "assess");
+    // Five sweeps before the hole and one after it; the hole is a count of lost sweeps, not a broken link.
+    expect(asked?.sniff.headspace.atMs).toEqual([0, 2000, 4000, 6000, 8000, 16_000]);
+    expect(asked?.sniff.flags).toBeUndefined();
+  });
+
+  it("does not go on over a hole too large: what was recorded stays as it was, with the reason", () => {
+    const over = sweeps(30_000, 5, () => 20_000);
+    const lost = run([
+      begin,
+      ...steadyAir,
+      ...overPlate,
+      ...over,
+      { kind: "interrupted", cause: "linkLost" },
+    ]);
+    const back = run([{ kind: "linkBack", run: { kind: "sameRun", gapMs: 60_000 } }], lost.state);
+    expect(back.state).toEqual({ ...lost.state, refused: "gapTooLong" });
+    expect(back.effects).toEqual([{ kind: "stopSweeps" }]);
+    const late = run([sweep(95_000, 20_000), { kind: "finishNow" }], back.state);
+    expect(late.effects).toMatchObject([{ kind: "assess", sniff: { flags: ["linkLost"] } }]);
+  });
+
+  it("begins clean air again after a restart, for nothing of a plate was recorded", () => {
+    const lost = run([begin, ...steadyAir.slice(0, 4), { kind: "interrupted", cause: "linkLost" }]);
+    const back = run([{ kind: "linkBack", run: { kind: "broken", why: "restarted" } }], lost.state);
+    expect(back.state).toMatchObject({ phase: "cleanAir", gathered: { cleanAir: [], flags: [] } });
+    expect(back.kinds).toContain("startSweeps");
+  });
+
+  it("that stands still for another cause is not moved by a link that is back", () => {
+    const fault = run([begin, { kind: "interrupted", cause: "snifferFault" }]).state;
+    const back = run([{ kind: "linkBack", run: { kind: "sameRun", gapMs: 0 } }], fault);
+    expect(back).toMatchObject({ state: fault, effects: [] });
+  });
+
   it("ends when the evidence has settled, then purges the sensor and lets the screen sleep", () => {
     const over = run([begin, ...steadyAir, ...overPlate, sweep(30_000, 20_000)]);
     const asked = over.effects.find((effect) => effect.kind === "assess");

@@ -1,15 +1,12 @@
 import { describe, expect, it, vi } from "vitest";
 import { chooseSniffer } from "../../src/radio/chooseSniffer.js";
 import { makeInTurn } from "../../src/radio/inTurn.js";
-import { RECONNECT_WAITS_MS, reconnectSniffer } from "../../src/radio/reconnectSniffer.js";
 import { rememberedSniffers } from "../../src/radio/rememberedSniffers.js";
 import { watchAvailability } from "../../src/radio/watchAvailability.js";
-import { asDevice, FakeDevice } from "./fakeBluetooth.js";
 
 const bluetoothWith = (parts: object): Bluetooth =>
   Object.assign(new EventTarget(), parts) as unknown as Bluetooth;
 const wanted = { advertised: "sniffer", alsoUsed: ["battery"] };
-const lost = () => new DOMException("out of range", "NetworkError");
 
 describe("choosing", () => {
   it("asks for the advertised service and for leave to use the others", async () => {
@@ -41,64 +38,6 @@ describe("choosing", () => {
       ok: false,
       error: { kind: "unexpected", detail: "TypeError: bad filter" },
     });
-  });
-});
-
-describe("reconnecting", () => {
-  const waitsInto = (waited: number[]) => (ms: number) => Promise.resolve(void waited.push(ms));
-
-  it("waits longer each time, until the sniffer is back", async () => {
-    const device = new FakeDevice({});
-    device.connectFailures.push(lost(), lost(), lost(), lost()); // two tries, two attempts each
-    const waited: number[] = [];
-    const link = await reconnectSniffer(asDevice(device), {
-      waitsMs: [0, 10, 20, 40],
-      wait: waitsInto(waited),
-    });
-    expect(link.ok).toBe(true);
-    expect(waited).toEqual([0, 10, 20]);
-  });
-
-  it("gives up when the waits are used up, or when told to", async () => {
-    const device = new FakeDevice({});
-    device.connectFailures.push(...Array.from({ length: 20 }, lost));
-    const answer = { ok: false, error: { kind: "lost" } };
-    expect(await reconnectSniffer(asDevice(device), { waitsMs: [0, 1] })).toEqual(answer);
-    expect(device.log).toHaveLength(4);
-    const patience = new AbortController();
-    setTimeout(() => patience.abort(), 5);
-    const begun = performance.now();
-    expect(await reconnectSniffer(asDevice(device), { waitsMs: [60_000], signal: patience.signal })).toEqual(
-      answer,
-    );
-    expect(performance.now() - begun).toBeLessThan(5000);
-    expect(device.log).toHaveLength(4);
-  });
-
-  it("told to give up while it waits, neither waits nor tries again", async () => {
-    const device = new FakeDevice({});
-    const patience = new AbortController();
-    const waited: number[] = [];
-    const wait = async (ms: number) => {
-      waited.push(ms);
-      patience.abort();
-    };
-    await reconnectSniffer(asDevice(device), { waitsMs: [1, 2, 3], signal: patience.signal, wait });
-    expect(waited).toEqual([1]);
-    expect(device.log).toEqual([]);
-  });
-
-  it("does not go on after an answer that will not mend itself", async () => {
-    const device = new FakeDevice({});
-    device.connectFailures.push(new DOMException("no", "SecurityError"));
-    const link = await reconnectSniffer(asDevice(device), { waitsMs: [0, 1, 2] });
-    expect(link).toMatchObject({ ok: false, error: { kind: "unexpected" } });
-    expect(device.log).toEqual(["connect"]);
-  });
-
-  it("takes about half a minute of waiting by default, never less each time", () => {
-    expect(RECONNECT_WAITS_MS.reduce((sum, ms) => sum + ms, 0)).toBe(31_500); // counted by hand
-    expect([...RECONNECT_WAITS_MS].sort((left, right) => left - right)).toEqual(RECONNECT_WAITS_MS);
   });
 });
 

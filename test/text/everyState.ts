@@ -30,6 +30,7 @@ import { samplesView } from "../../src/views/samplesView.js";
 import { shellView } from "../../src/views/shellView.js";
 import { SNIFFER_STATES } from "../../src/profile/status.js";
 import { standingView } from "../../src/views/standingView.js";
+import { NOT_RECONNECTING, reconnectView } from "../../src/views/reconnectView.js";
 import { snifferView } from "../../src/views/snifferView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
@@ -40,7 +41,7 @@ import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
 import { BARE_MEAL, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
 import { NOSE } from "../browser/gallery/fixtures/noses.js";
-import { FILLED } from "../browser/gallery/fixtures/plates.js";
+import { FILLED, SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
 import { READY, SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
 import { NOW_MS } from "../browser/gallery/fixtures/words.js";
 
@@ -86,8 +87,11 @@ function speakChecks(words: Words): void {
     hasAllergy: true,
     acceptedMissRate: 0.05,
     snifferLost: false,
+    reconnecting: NOT_RECONNECTING,
   };
   for (const cause of CAUSES) checkView(interruptedBy(cause, true), context, words);
+  for (const why of ["otherSniffer", "restarted", "runEnded", "gapTooLong"] as const)
+    checkView(interruptedBy("linkLost", true, why), context, words);
   const settled = { ...checks.HEADSPACE, settled: true };
   for (const state of [settled, { ...checks.HEADSPACE, live: null }, checks.OVER_PLATE])
     checkView(state as typeof checks.OVER_PLATE, context, words);
@@ -112,7 +116,12 @@ function speakChecks(words: Words): void {
 }
 
 function speakSniffers(words: Words): void {
-  const context = { bluetooth: true, practiceSpeed: 8 };
+  const context = SNIFFER_CONTEXT;
+  for (const cause of ["hidden", "radioOff"] as const)
+    reconnectView({ state: { kind: "paused", cause }, secondsLeft: null }, words);
+  for (const why of ["bound", "person", "willNotMend"] as const)
+    reconnectView({ state: { kind: "gaveUp", why }, secondsLeft: null }, words);
+  reconnectView({ state: { kind: "trying", tries: 1 }, secondsLeft: null }, words);
   for (const failure of FAILURES) snifferView({ kind: "failed", failure }, context, words);
   for (const state of SNIFFER_STATES) {
     const status = { ...SNIFFER.status!, state };

@@ -6,6 +6,8 @@ import { durationText } from "../../src/views/durationText.js";
 import { snifferView } from "../../src/views/snifferView.js";
 import { TRACE_HEIGHT, traceView } from "../../src/views/traceView.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
+import { NOT_RECONNECTING } from "../../src/views/reconnectView.js";
+import { SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
 import { FAILED, FAULTY, LOST, READY, VIRTUAL } from "../browser/gallery/fixtures/sniffers.js";
 import { ENGLISH } from "../browser/gallery/fixtures/words.js";
 
@@ -15,6 +17,7 @@ const CONTEXT: CheckContext = {
   hasAllergy: false,
   acceptedMissRate: 0.05,
   snifferLost: false,
+  reconnecting: NOT_RECONNECTING,
 };
 const bodyOf = (state: CheckState, context: Partial<CheckContext> = {}) =>
   checkView(state, { ...CONTEXT, ...context }, ENGLISH)!.body;
@@ -76,6 +79,40 @@ it.each(CAUSES)("says what happened, what helps and what was kept after %s", (ca
   expect(useless.actions.filter(({ main }) => main)).toHaveLength(1);
 });
 
+it("counts down to the next try and offers to try now or to stop", () => {
+  const reconnecting = { state: { kind: "waiting", tries: 2, dueAtMs: 0 }, secondsLeft: 4 } as const;
+  const body = bodyOf(checks.interruptedBy("linkLost", false), { snifferLost: true, reconnecting });
+  if (body.phase !== "interrupted") throw new Error("not interrupted");
+  expect(body.countdown).toBe("Next try in 4 s");
+  expect(body.actions.map(({ id, label }) => [id, label])).toEqual([
+    ["reconnect", "Try now"],
+    ["giveUp", "Stop trying"],
+  ]);
+  expect(snifferView(LOST, { ...SNIFFER_CONTEXT, reconnecting }, ENGLISH)).toMatchObject({
+    countdown: "Next try in 4 s",
+    actions: [{ id: "reconnect" }, { id: "giveUp" }],
+  });
+});
+
+it("says why a sniff cannot go on once the sniffer is back, and offers what was gathered", () => {
+  const body = bodyOf(checks.interruptedBy("linkLost", true, "restarted"));
+  if (body.phase !== "interrupted") throw new Error("not interrupted");
+  expect(body.what).toContain("lost power");
+  expect(body.actions.map(({ id }) => id)).toEqual(["restart", "useGathered"]);
+});
+
+it("offers the two sniffers used last without the chooser, and warns where the radio is off", () => {
+  const known = ["one", "two", "three"].map((name) => ({ deviceId: name, name }));
+  const view = snifferView({ kind: "none" }, { ...SNIFFER_CONTEXT, known, radioOff: true }, ENGLISH);
+  expect(view.actions.map(({ id, value }) => [id, value])).toEqual([
+    ["known", "one"],
+    ["known", "two"],
+    ["pair", undefined],
+    ["useVirtual", undefined],
+  ]);
+  expect(view.warning).toContain("Bluetooth is off");
+});
+
 it("offers to connect again before anything can start anew, and going on only in unsteady air", () => {
   const lost = bodyOf(checks.interruptedBy("linkLost", true), { snifferLost: true });
   expect(lost.phase === "interrupted" && lost.actions.map(({ id }) => id)).toEqual([
@@ -120,7 +157,7 @@ it("draws nothing without clean air to compare with", () => {
   expect(traceView({ ...checks.HEADSPACE.gathered, cleanAir: [] }, ENGLISH)).toBeNull();
 });
 
-const context = { bluetooth: true, practiceSpeed: 8 };
+const context = SNIFFER_CONTEXT;
 it("tells plainly what works without Web Bluetooth, and offers no pairing there", () => {
   const view = snifferView({ kind: "none" }, { ...context, bluetooth: false }, ENGLISH);
   expect(view.actions.map(({ id }) => id)).toEqual(["useVirtual"]);

@@ -4,6 +4,7 @@ import { checkView } from "../../views/checkView.js";
 import { findingView } from "../../views/findingView.js";
 import type { AppModel } from "../appModel.js";
 import { PRACTICE_SPEED } from "../practice.js";
+import { reconnectingOf } from "../snifferCalls.js";
 import { Frame } from "./Frame.js";
 
 /** A running check. */
@@ -17,6 +18,7 @@ export function DuringCheck({ app }: { readonly app: AppModel }) {
       hasAllergy: app.diet.hasAllergy.value,
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
       snifferLost: sniffer.kind === "lost",
+      reconnecting: reconnectingOf(app),
     },
     app.preferences.words.value,
   );

@@ -6,6 +6,7 @@ import { noseReportView } from "../../views/noseReportView.js";
 import type { AppModel } from "../appModel.js";
 import { FitnessPage } from "../nose/FitnessPage.js";
 import { KeepSamplePage } from "../nose/KeepSamplePage.js";
+import { KnownSniffersPage } from "../nose/KnownSniffersPage.js";
 import { SamplesPage } from "../nose/SamplesPage.js";
 import { TeachPage } from "../nose/TeachPage.js";
 import { VersionsPage } from "../nose/VersionsPage.js";
@@ -29,6 +30,8 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
       return <VersionsPage app={app} />;
     case "fitness":
       return <FitnessPage app={app} />;
+    case "sniffers":
+      return <KnownSniffersPage app={app} />;
     case "report":
       return <ReportPage app={app} />;
     default:

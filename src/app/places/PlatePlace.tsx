@@ -5,7 +5,7 @@ import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
 import type { FirstLook } from "../firstLook.js";
 import { plateHomeCalls } from "../plateHomeCalls.js";
-import { PRACTICE_SPEED } from "../practice.js";
+import { snifferContext } from "../snifferCalls.js";
 import { Frame } from "./Frame.js";
 
 const DuringCheck = lazy(async () => ({ default: (await import("./CheckPages.js")).DuringCheck }));
@@ -37,8 +37,7 @@ function BeforeCheck({ app, look }: Props) {
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
-      bluetooth: app.ports.bluetooth !== undefined,
-      practiceSpeed: PRACTICE_SPEED,
+      ...snifferContext(app),
       dish: plate.dish.value,
       suggestions: diet.suggestions.value,
       claims: plate.claims.value,

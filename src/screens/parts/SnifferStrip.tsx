@@ -4,7 +4,7 @@ import { Notice } from "./Notice.js";
 
 interface Props {
   readonly view: SnifferView;
-  readonly onAction: (action: SnifferAction) => void;
+  readonly onAction: (action: SnifferAction, value?: string) => void;
 }
 
 /** Which sniffer there is, how it does, and what can be done about it. */
@@ -15,6 +15,7 @@ export function SnifferStrip({ view, onAction }: Props) {
         <p class="sniffer__title">{view.title}</p>
         {view.text !== null && <p class="small">{view.text}</p>}
       </div>
+      {view.countdown !== null && <p class="small numbers">{view.countdown}</p>}
       {view.facts.length > 0 && (
         <dl class="sniffer__facts">
           {view.facts.map((fact) => (
@@ -37,9 +38,9 @@ export function SnifferStrip({ view, onAction }: Props) {
         <div class="row sniffer__actions">
           {view.actions.map((action) => (
             <Button
-              key={action.id}
+              key={`${action.id} ${action.value ?? ""}`}
               look={action.main ? "main" : view.kind === "ready" ? "quiet" : "plain"}
-              onClick={() => onAction(action.id)}
+              onClick={() => onAction(action.id, action.value)}
             >
               {action.label}
             </Button>

@@ -62,15 +62,25 @@ export const check: Catalogue["check"] = {
     useGathered: "Nehmen, was da ist",
     goOn: "Trotzdem weiter",
     restart: "Neu beginnen",
-    reconnect: "Neu verbinden",
     kept: (sweeps) => `Behalten: ${sweeps} Durchläufe über dem Teller. Ein Befund daraus nennt den Grund.`,
     nothingKept: "Über dem Teller war noch nichts gerochen, also ist nichts verloren.",
     goOnText: "Machst du weiter, wird jeder Befund dieser Riechprobe unsicher und sagt, warum.",
+    back: {
+      title: "Der Riecher ist zurück, aber diese Riechprobe kann nicht weitergehen",
+      remedy: "Beginne neu, oder nimm, was vor der Lücke da war.",
+    },
+    refused: {
+      otherSniffer: "Jetzt antwortet ein anderer Riecher, oder er hat andere Kanäle.",
+      restarted: "Dazwischen fiel sein Strom aus, der Heizer begann also kalt.",
+      runEnded: "Dazwischen hörte er auf zu messen.",
+      gapTooLong: "Mehr als zehn Sekunden über dem Teller fehlen: zu viel, um darüber hinwegzulesen.",
+    },
     causes: {
       linkLost: {
         title: "Der Riecher ist außer Reichweite",
         what: "Die Funkverbindung riss ab, oder der Riecher wurde ausgeschaltet.",
-        remedy: "Halte das Telefon näher und verbinde neu.",
+        remedy:
+          "Halte das Telefon näher. Die App verbindet von selbst neu und macht weiter, wo es sich vertreten lässt.",
       },
       neverSteady: {
         title: "Die Luft kommt nicht zur Ruhe",

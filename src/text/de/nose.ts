@@ -51,12 +51,14 @@ export const nose: Catalogue["nose"] = {
     report: "Ganzer Bericht",
     versions: "Fassungen und Dateien",
     fitness: "Zustand des Riechers",
+    sniffers: "Riecher",
   },
   linkTexts: {
     samples: (count) => `${count} behalten`,
     report: "Verlässlichkeit, Risiko, Rivalen, Lecks",
     versions: "Zurückholen, hereinholen, weitergeben",
     fitness: "Warm werden, Drift, Akku, Verluste",
+    sniffers: "Neu verbinden, einen vergessen",
   },
   samples: {
     title: "Muster",

@@ -10,7 +10,26 @@ export const sniffer: Catalogue["sniffer"] = {
   connecting: (name) => `Verbinde mit ${name}`,
   connectingText: "Kanäle und Zustand werden gelesen.",
   lost: (name) => `${name} ist außer Reichweite`,
-  lostText: "Halte das Telefon näher, sieh nach, ob der Riecher an ist, und verbinde neu.",
+  lostText: "Halte das Telefon näher und sieh nach, ob der Riecher an ist.",
+  reconnecting: {
+    waiting: (seconds) => `Nächster Versuch in ${seconds}`,
+    trying: (tries, most) => `Verbinde: Versuch ${tries} von ${most}`,
+    paused: {
+      hidden: "Wartet, bis diese Seite wieder zu sehen ist",
+      radioOff: "Wartet, bis Bluetooth wieder an ist",
+    },
+    gaveUp: {
+      bound: "Er antwortete eine Minute lang nicht; die App versucht es nicht mehr von selbst.",
+      person: "Die App versucht es nicht mehr von selbst.",
+      willNotMend: "Ein weiterer Versuch würde nichts ändern.",
+    },
+    tryNow: "Jetzt versuchen",
+    giveUp: "Nicht mehr versuchen",
+  },
+  radioOff:
+    "Der Browser sagt, dass Bluetooth aus oder nicht erlaubt ist. Schalte es in den Einstellungen des Telefons ein.",
+  connectTo: (name) => `Mit ${name} verbinden`,
+  pairAnother: "Anderen Riecher verbinden",
   failed: "Der Riecher war nicht zu gebrauchen",
   virtualName: "Virtueller Riecher",
   practice: (times) => `Übung: Es wird keine echte Luft gemessen. Die Zeit läuft ${times}-mal schneller.`,
@@ -36,6 +55,19 @@ export const sniffer: Catalogue["sniffer"] = {
   batteryLow:
     "Akku schwach: Die Heizer werden vielleicht nicht heiß genug. Lade ihn, bevor du dich auf eine Riechprobe verlässt.",
   airText: (temperature, humidity) => `${temperature}, ${humidity} Feuchte`,
+  known: {
+    title: "Riecher",
+    listTitle: "Bekannte Riecher",
+    empty: "Noch keiner. Wer einmal verbunden war, steht hier.",
+    connected: "jetzt verbunden",
+    seen: (when) => `zuletzt verbunden ${when}`,
+    never: "von hier noch nie verbunden",
+    chooser: "Dieser Browser merkt ihn sich nicht: Verbinde ihn neu, in der Liste des Browsers",
+    connect: "Verbinden",
+    forget: "Vergessen",
+    forgetLabel: (name) => `${name} vergessen`,
+    note: "Wird einer vergessen, darf diese Seite sich nicht mehr mit ihm verbinden. Riechproben und Muster von ihm bleiben.",
+  },
   unsupportedTitle: "Dieser Browser erreicht keinen Riecher",
   unsupportedText:
     "Verbinden braucht Web Bluetooth; das haben Chrome und Edge auf Android, Windows, macOS und ChromeOS. Safari, Firefox und jeder Browser auf einem iPhone haben es nicht.",

@@ -60,15 +60,24 @@ export const check = {
     useGathered: "Use what was gathered",
     goOn: "Go on all the same",
     restart: "Start again",
-    reconnect: "Connect again",
     kept: (sweeps: string) => `Kept: ${sweeps} sweeps over the plate. A finding from them names the reason.`,
     nothingKept: "Nothing had been sniffed over the plate yet, so nothing is lost.",
     goOnText: "If you go on, every finding of this sniff will be uncertain and will say why.",
+    back: {
+      title: "The sniffer is back, but this sniff cannot go on",
+      remedy: "Start again, or use what was gathered before the break.",
+    },
+    refused: {
+      otherSniffer: "What answers now is another sniffer, or has other channels.",
+      restarted: "It lost power in between, so its heater began cold.",
+      runEnded: "It stopped measuring in between.",
+      gapTooLong: "More than ten seconds over the plate were not heard: too much to read across.",
+    },
     causes: {
       linkLost: {
         title: "The sniffer went out of reach",
         what: "The radio link broke, or the sniffer was switched off.",
-        remedy: "Bring the phone closer, then connect again.",
+        remedy: "Bring the phone closer. The app connects again by itself, and goes on where that is sound.",
       },
       neverSteady: {
         title: "The air does not settle",

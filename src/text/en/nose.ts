@@ -50,12 +50,14 @@ export const nose = {
     report: "Full report",
     versions: "Versions and files",
     fitness: "The sniffer’s fitness",
+    sniffers: "Sniffers",
   },
   linkTexts: {
     samples: (count: string) => `${count} kept`,
     report: "Reliability, risk, rivals, leaks",
     versions: "Put back, bring in, give away",
     fitness: "Warm-up, drift, battery, lost sweeps",
+    sniffers: "Connect again, forget one",
   },
   samples: {
     title: "Samples",

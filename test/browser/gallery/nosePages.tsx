@@ -1,5 +1,6 @@
 import type { ActiveNose, TeachState } from "../../../src/flows/teachState.js";
 import { FitnessScreen } from "../../../src/screens/FitnessScreen.js";
+import { KnownSniffersScreen } from "../../../src/screens/KnownSniffersScreen.js";
 import { KeepSampleScreen } from "../../../src/screens/KeepSampleScreen.js";
 import { NoseHomeActions, NoseHomeScreen } from "../../../src/screens/NoseHomeScreen.js";
 import { NoseReportScreen } from "../../../src/screens/NoseReportScreen.js";
@@ -8,6 +9,7 @@ import { SamplesScreen } from "../../../src/screens/SamplesScreen.js";
 import { TeachActions, TeachScreen } from "../../../src/screens/TeachScreen.js";
 import { VersionsScreen } from "../../../src/screens/VersionsScreen.js";
 import { fitnessView, type FitnessState } from "../../../src/views/fitnessView.js";
+import { knownSniffersView, type KnownSniffersState } from "../../../src/views/knownSniffersView.js";
 import { keepSampleView } from "../../../src/views/keepSampleView.js";
 import { noseHomeView } from "../../../src/views/noseHomeView.js";
 import { noseReportView } from "../../../src/views/noseReportView.js";
@@ -16,6 +18,7 @@ import type { SampleNote } from "../../../src/views/samplesView.js";
 import { teachView } from "../../../src/views/teachView.js";
 import { versionsView, type VersionsState } from "../../../src/views/versionsView.js";
 import { NEW_NOSE, NOSE, SAMPLES } from "./fixtures/noses.js";
+import { SNIFFER_CONTEXT } from "./fixtures/plates.js";
 import { FAULTY, READY } from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
@@ -117,6 +120,26 @@ const fitness =
     return { place: "nose", body: <FitnessScreen view={fitnessView(all, words)} calls={noCalls()} /> };
   };
 
+const knownSniffers =
+  (state: Partial<KnownSniffersState>): Page =>
+  (words) => {
+    const all = [
+      {
+        snifferId: "00000000000000a1",
+        deviceId: "d1",
+        name: "Sniffer A1",
+        lastSeenAt: "2026-11-25T18:39:50Z",
+      },
+      { snifferId: null, deviceId: "d2", name: "Kitchen board", lastSeenAt: null },
+      { snifferId: "00000000000000c3", deviceId: null, name: "Old one", lastSeenAt: "2026-10-02T10:00:00Z" },
+    ];
+    const whole = { ...SNIFFER_CONTEXT, sniffer: READY, all, nowMs: NOW_MS, ...state };
+    return {
+      place: "nose",
+      body: <KnownSniffersScreen view={knownSniffersView(whole, words)} calls={noCalls()} />,
+    };
+  };
+
 export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-ready": home({ kind: "ready", nose: NOSE, demo: true }),
   "nose-none": home({ kind: "none" }),
@@ -143,6 +166,8 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
     { group: "fish", auc: 0.81, low: 0.7, high: 0.9 },
   ]),
   "nose-report-no-leaks": report(null),
+  "nose-sniffers": knownSniffers({}),
+  "nose-sniffers-none": knownSniffers({ all: [], sniffer: { kind: "none" } }),
   "nose-fitness": fitness({}),
   "nose-fitness-fault": fitness({ sniffer: FAULTY, jar: { readings: [], inControl: null, limit: null } }),
   "nose-fitness-none": fitness({ sniffer: { kind: "none" } }),

@@ -4,6 +4,7 @@ import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../../src/screens/PlateHomeScreen.js";
 import { checkView, type CheckContext } from "../../../src/views/checkView.js";
+import { NOT_RECONNECTING, type Reconnecting } from "../../../src/views/reconnectView.js";
 import { findingView, type FindingSubject } from "../../../src/views/findingView.js";
 import { plateHomeView, type PlateHomeState } from "../../../src/views/plateHomeView.js";
 import { standingView } from "../../../src/views/standingView.js";
@@ -38,6 +39,7 @@ const CONTEXT: CheckContext = {
   hasAllergy: false,
   acceptedMissRate: 0.05,
   snifferLost: false,
+  reconnecting: NOT_RECONNECTING,
 };
 
 const check =
@@ -73,6 +75,13 @@ const finding =
 const interrupted = (cause: InterruptCause, usable: boolean, context: Partial<CheckContext> = {}) =>
   check(checks.interruptedBy(cause, usable), context);
 
+const WAITING: Reconnecting = { state: { kind: "waiting", tries: 3, dueAtMs: 0 }, secondsLeft: 3 };
+const GAVE_UP: Reconnecting = { state: { kind: "gaveUp", why: "bound" }, secondsLeft: null };
+const KNOWN = [
+  { deviceId: "d1", name: "Sniffer A1" },
+  { deviceId: "d2", name: "Kitchen board" },
+];
+
 export const PLATE_PAGES: Readonly<Record<string, Page>> = {
   "plate-first": home(FRESH),
   "plate-no-bluetooth": home({ ...FRESH, bluetooth: false }),
@@ -85,14 +94,24 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
   }),
   "plate-connecting": home({ ...FILLED, sniffer: sniffers.CONNECTING }),
   "plate-low-battery": home({ ...FILLED, sniffer: sniffers.FAULTY }),
-  "plate-lost": home({ ...FILLED, sniffer: sniffers.LOST, draftAt: "2026-11-25T18:31:00Z" }),
+  "plate-known": home({ ...FILLED, sniffer: { kind: "none" }, known: KNOWN }),
+  "plate-radio-off": home({ ...FILLED, sniffer: { kind: "none" }, radioOff: true }),
+  "plate-lost": home({
+    ...FILLED,
+    sniffer: sniffers.LOST,
+    reconnecting: WAITING,
+    draftAt: "2026-11-25T18:31:00Z",
+  }),
+  "plate-lost-gave-up": home({ ...FILLED, sniffer: sniffers.LOST, reconnecting: GAVE_UP, known: KNOWN }),
   "plate-failed": home({ ...FILLED, sniffer: sniffers.FAILED }),
   "check-warming": check(checks.WARMING),
   "check-clean-air-start": check(checks.CLEAN_AIR_START),
   "check-clean-air-drift": check(checks.CLEAN_AIR_DRIFT, { practice: false }),
   "check-over-plate": check(checks.OVER_PLATE, { hasAllergy: true, practice: false }),
   "check-headspace": check(checks.HEADSPACE),
-  "check-link-lost": interrupted("linkLost", true, { snifferLost: true }),
+  "check-link-lost": interrupted("linkLost", true, { snifferLost: true, reconnecting: WAITING }),
+  "check-gave-up": interrupted("linkLost", false, { snifferLost: true, reconnecting: GAVE_UP }),
+  "check-refused": check(checks.interruptedBy("linkLost", true, "gapTooLong")),
   "check-never-steady": interrupted("neverSteady", false),
   "check-no-sweeps": interrupted("noSweeps", false),
   "finding-smelled": finding([found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN]),
