@@ -5,12 +5,8 @@ import type { CheckEvent } from "../flows/checkState.js";
 import { beginRun, endRun } from "../flows/snifferBytes.js";
 import type { SnifferFailure, SnifferState } from "../flows/snifferState.js";
 import { makeInTurn } from "../radio/inTurn.js";
-import {
-  createSnifferConnection,
-  type CommandOutcome,
-  type Dial,
-  type SnifferConnection,
-} from "./snifferConnection.js";
+import type { CommandOutcome } from "./sendCommand.js";
+import { createSnifferConnection, type Dial, type SnifferConnection } from "./snifferConnection.js";
 
 /** How a sniffer is found: the browser's chooser, or the virtual one. */
 export interface SnifferSource {

@@ -63,7 +63,9 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
   const fresh = starting(context, words);
   switch (state.kind) {
     case "none":
-      return { ...base, title: text.none, text: text.noneText, actions: fresh };
+      return context.known.length === 0
+        ? { ...base, title: text.none, text: text.noneText, actions: fresh }
+        : { ...base, title: text.notConnected, text: text.notConnectedText, actions: fresh };
     case "choosing":
       return { ...base, title: text.choosing, text: text.choosingText, busy: true, actions: [] };
     case "connecting": {

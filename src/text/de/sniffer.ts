@@ -5,6 +5,8 @@ export const sniffer: Catalogue["sniffer"] = {
   title: "Riecher",
   none: "Noch kein Riecher",
   noneText: "Verbinde deinen, oder probiere alles mit dem virtuellen.",
+  notConnected: "Kein Riecher verbunden",
+  notConnectedText: "Verbinde einen bekannten oder einen anderen, oder nimm den virtuellen.",
   choosing: "Wähle ihn in der Liste des Browsers",
   choosingText: "Fehlt er dort, schalte ihn ein und halte ihn nah.",
   connecting: (name) => `Verbinde mit ${name}`,

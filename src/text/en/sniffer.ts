@@ -3,6 +3,8 @@ export const sniffer = {
   title: "Sniffer",
   none: "No sniffer yet",
   noneText: "Pair yours, or try everything with the virtual one.",
+  notConnected: "No sniffer connected",
+  notConnectedText: "Connect to one you know, pair another, or use the virtual one.",
   choosing: "Choose it in the browser’s list",
   choosingText: "If it is missing there, switch it on and bring it close.",
   connecting: (name: string) => `Connecting to ${name}`,
