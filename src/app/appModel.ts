@@ -1,7 +1,6 @@
 /** The app's parts, put together once. Places read their signals and call them; nothing here draws. */
 import { signal, type ReadonlySignal } from "@preact/signals";
 import type { Result } from "../kernel/result.js";
-import type { Availability } from "../radio/watchAvailability.js";
 import type { StoreError } from "../store/storeError.js";
 import { createTeachClient } from "../worker/teachClient.js";
 import { createChecks, type Checks } from "./checks.js";
@@ -16,9 +15,7 @@ import { createPlateForm, type PlateForm } from "./plateForm.js";
 import type { Ports } from "./ports.js";
 import { createPracticeKitchen, type PracticeKitchen } from "./practiceKitchen.js";
 import { createPreferencesControl, type PreferencesControl } from "./preferencesControl.js";
-import { availabilitySignal, inSightSignal } from "./radioWatch.js";
-import { createReconnectControl, type ReconnectControl } from "./reconnectControl.js";
-import { createRememberedControl, type RememberedControl } from "./rememberedControl.js";
+import { createReach, type Reach } from "./reach.js";
 import { createRouter, type Router } from "./router.js";
 import { registerServiceWorker, type Updates } from "./serviceWorker.js";
 import { createSnifferControl, type SnifferControl } from "./snifferControl.js";
@@ -38,10 +35,7 @@ export interface AppModel extends Checks {
   readonly preferences: PreferencesControl;
   readonly diet: DietControl;
   readonly sniffers: SnifferControl;
-  readonly availability: ReadonlySignal<Availability>;
-  readonly inSight: ReadonlySignal<boolean>;
-  readonly reconnect: ReconnectControl;
-  readonly remembered: RememberedControl;
+  readonly reach: Reach;
   readonly kitchen: PracticeKitchen;
   readonly noses: NoseControl;
   readonly samples: SampleControl;
@@ -69,10 +63,7 @@ export function createAppModel(ports: Ports): AppModel {
   const noses = createNoseControl(ports, teachers, new URL("wasm/", document.baseURI).href);
   const samples = createSampleControl(ports);
   const sniffers = createSnifferControl();
-  const availability = availabilitySignal(ports.bluetooth);
-  const inSight = inSightSignal();
-  const reconnect = createReconnectControl({ sniffers, availability, inSight, random: Math.random });
-  const remembered = createRememberedControl(ports, sniffers);
+  const reach = createReach(ports, sniffers);
   const jar = createJarControl(ports, sniffers.state);
   const drafts = createDrafts(ports);
   const kitchen = createPracticeKitchen(ports);
@@ -89,7 +80,7 @@ export function createAppModel(ports: Ports): AppModel {
     diet,
     noses,
     sniffers,
-    reconnect,
+    reach,
     jar,
     drafts,
     kitchen,
@@ -107,10 +98,7 @@ export function createAppModel(ports: Ports): AppModel {
     preferences,
     diet,
     sniffers,
-    availability,
-    inSight,
-    reconnect,
-    remembered,
+    reach,
     kitchen,
     noses,
     samples,
@@ -123,7 +111,7 @@ export function createAppModel(ports: Ports): AppModel {
       try {
         await Promise.all([preferences.load(), preferences.loadAll()]);
         opening.value = { kind: "open" };
-        await Promise.all([diet.load(), noses.load(), remembered.load()]);
+        await Promise.all([diet.load(), noses.load(), reach.load()]);
         // Last: a sniff that was cut short is judged as soon as it is shown.
         await drafts.load();
       } catch (cause) {

@@ -16,7 +16,7 @@ import { nowIso, type Ports } from "./ports.js";
 import { PRACTICE_JAR, type PracticeDish } from "./practice.js";
 import type { PracticeKitchen } from "./practiceKitchen.js";
 import type { PreferencesControl } from "./preferencesControl.js";
-import type { ReconnectControl } from "./reconnectControl.js";
+import type { Reach } from "./reach.js";
 import type { Router } from "./router.js";
 import type { SnifferControl } from "./snifferControl.js";
 
@@ -47,7 +47,7 @@ export interface ChecksParts {
   readonly diet: DietControl;
   readonly noses: NoseControl;
   readonly sniffers: SnifferControl;
-  readonly reconnect: ReconnectControl;
+  readonly reach: Reach;
   readonly jar: JarControl;
   readonly drafts: Drafts;
   readonly kitchen: PracticeKitchen;
@@ -118,8 +118,8 @@ export function createChecks(parts: ChecksParts): Checks {
     useGathered: () => check.send({ kind: "finishNow" }),
     goOn: () => check.send({ kind: "goOnUnsteady" }),
     restart: () => begin(purpose.value),
-    reconnect: parts.reconnect.tryNow,
-    giveUp: parts.reconnect.giveUp,
+    reconnect: parts.reach.tryNow,
+    giveUp: parts.reach.giveUp,
   };
   return {
     check,

@@ -14,6 +14,8 @@ export interface FirstLook extends Look {
   readonly hasProfile: boolean;
   /** ISO 8601 instant of a sniff that was cut short; null if there is none. */
   readonly draftAt: string | null;
+  /** Sniffers that could be connected to without the chooser. */
+  readonly known: readonly { readonly deviceId: string; readonly name: string }[];
 }
 
 export function keptLook(): FirstLook {
@@ -24,6 +26,7 @@ export function keptLook(): FirstLook {
     language: textOrNull(kept["language"]),
     hasProfile: kept["hasProfile"] !== false,
     draftAt: textOrNull(kept["draftAt"]),
+    known: knownIn(kept["known"]),
   };
 }
 
@@ -47,3 +50,11 @@ function readKept(): Readonly<Record<string, unknown>> {
 }
 
 const textOrNull = (value: unknown) => (typeof value === "string" ? value : null);
+
+function knownIn(kept: unknown): FirstLook["known"] {
+  if (!Array.isArray(kept)) return [];
+  return kept.flatMap((one: Partial<Record<string, unknown>> | null) => {
+    const { deviceId, name } = one ?? {};
+    return typeof deviceId === "string" && typeof name === "string" ? [{ deviceId, name }] : [];
+  });
+}

@@ -6,29 +6,36 @@ import { bluetoothSource } from "./bluetoothSource.js";
 import { PRACTICE_SPEED } from "./practice.js";
 
 export function snifferCalls(app: AppModel): (action: SnifferAction, value?: string) => void {
-  const { sniffers, kitchen, reconnect, remembered } = app;
+  const { sniffers, kitchen, reach } = app;
   const calls: Readonly<Record<SnifferAction, (value: string) => void>> = {
     pair: () => void sniffers.pair(bluetoothSource(app.ports.bluetooth)),
     useVirtual: () => void sniffers.pair(kitchen.source()),
-    known: (deviceId) => void remembered.connect(deviceId),
-    reconnect: reconnect.tryNow,
-    giveUp: reconnect.giveUp,
+    known: (deviceId) => void reach.connect(deviceId),
+    reconnect: reach.tryNow,
+    giveUp: reach.giveUp,
     disconnect: sniffers.disconnect,
   };
   return (action, value = "") => calls[action](value);
 }
 
-export function reconnectingOf({ reconnect }: AppModel): Reconnecting {
-  return { state: reconnect.state.value, secondsLeft: reconnect.secondsLeft.value };
+export function reconnectingOf({ reach }: AppModel): Reconnecting {
+  return { state: reach.reconnecting.value, secondsLeft: reach.secondsLeft.value };
 }
 
-export function snifferContext(app: AppModel): SnifferContext {
+/** Sniffers that can be connected to without the chooser; null until they are read. */
+export function reachable({ reach }: AppModel): SnifferContext["known"] | null {
+  const known = reach.known.value;
+  return known === null
+    ? null
+    : known.flatMap(({ deviceId, name }) => (deviceId === null ? [] : [{ deviceId, name }]));
+}
+
+/** `known` stands in until the known sniffers are read. */
+export function snifferContext(app: AppModel, known: SnifferContext["known"] = []): SnifferContext {
   return {
     bluetooth: app.ports.bluetooth !== undefined,
-    radioOff: app.availability.value === "unavailable",
-    known: app.remembered.known.value.flatMap(({ deviceId, name }) =>
-      deviceId === null ? [] : [{ deviceId, name }],
-    ),
+    radioOff: app.reach.radioOff.value,
+    known: reachable(app) ?? known,
     reconnecting: reconnectingOf(app),
     practiceSpeed: PRACTICE_SPEED,
   };

@@ -2,11 +2,10 @@
 import { signal, type ReadonlySignal } from "@preact/signals";
 import type { Result } from "../kernel/result.js";
 import type { CheckEvent } from "../flows/checkState.js";
-import { beginRun, endRun } from "../flows/snifferBytes.js";
 import type { SnifferFailure, SnifferState } from "../flows/snifferState.js";
-import { makeInTurn } from "../radio/inTurn.js";
 import type { CommandOutcome } from "./sendCommand.js";
-import { createSnifferConnection, type Dial, type SnifferConnection } from "./snifferConnection.js";
+import type { Dial } from "./snifferConnection.js";
+import type { SnifferLine } from "./snifferLine.js";
 
 /** How a sniffer is found: the browser's chooser, or the virtual one. */
 export interface SnifferSource {
@@ -26,6 +25,8 @@ export interface SnifferControl {
   readonly state: ReadonlySignal<SnifferState>;
   /** The browser's id of the sniffer chosen last; null for the virtual one, or where none was chosen. */
   readonly deviceId: ReadonlySignal<string | null>;
+  /** Loads what speaks with a sniffer, so that the first tap need not wait for it. Never rejects. */
+  warmUp(): Promise<void>;
   pair(source: SnifferSource): Promise<void>;
   /** Connects again to the sniffer that was lost, without the chooser; one try, given up where the signal says so. */
   reconnect(signal?: AbortSignal): Promise<void>;
@@ -43,14 +44,19 @@ export function createSnifferControl(): SnifferControl {
   const deviceId = signal<string | null>(null);
   const listeners = new Set<(event: CheckEvent) => void>();
   let connectAgain: ((signal?: AbortSignal) => Promise<void>) | null = null;
-  const connection = createSnifferConnection(state, (event) => listeners.forEach((listen) => listen(event)));
-  // A stop, a start and a purge are several writes each: one is done before the next begins.
-  const inTurn = makeInTurn();
+  let line: SnifferLine | null = null;
+
+  async function loadLine(): Promise<SnifferLine> {
+    const { createSnifferLine } = await import("./snifferLine.js");
+    line ??= createSnifferLine(state, (event) => listeners.forEach((listen) => listen(event)));
+    return line;
+  }
 
   async function pair(source: SnifferSource): Promise<void> {
     const before = state.value;
     if (before.kind === "choosing" || before.kind === "connecting") return;
     state.value = { kind: "choosing" };
+    // The chooser first: the browser opens it only right after a tap.
     const chosen = await source.choose();
     if (!chosen.ok) {
       state.value = { kind: "failed", failure: chosen.error };
@@ -61,31 +67,29 @@ export function createSnifferControl(): SnifferControl {
       return;
     }
     const { name, dial } = chosen.value;
-    connection.drop();
+    const opened = await loadLine();
+    opened.drop();
     deviceId.value = chosen.value.deviceId;
-    connectAgain = (signal) => connection.connect(name, source.virtual, dial, signal);
+    connectAgain = (signal) => opened.connect(name, source.virtual, dial, signal);
     await connectAgain();
   }
 
   return {
     state,
     deviceId,
+    warmUp: () => loadLine().then(nothing, nothing),
     pair,
     reconnect: async (signal) => {
       if (state.value.kind === "lost") await connectAgain?.(signal);
     },
     disconnect: () => {
-      connection.drop();
+      line?.drop();
       connectAgain = null;
       state.value = { kind: "none" };
     },
-    startSweeps: () => inTurn(() => startSweeps(connection)),
-    stopSweeps: () => inTurn(() => stopSweeps(connection)),
-    purge: () =>
-      inTurn(async () => {
-        await stopSweeps(connection);
-        await connection.command({ kind: "purge" });
-      }),
+    startSweeps: async () => (await line?.startSweeps()) ?? "lost",
+    stopSweeps: async () => line?.stopSweeps(),
+    purge: async () => line?.purge(),
     onCheckEvent: (listener) => {
       listeners.add(listener);
       return () => void listeners.delete(listener);
@@ -93,18 +97,4 @@ export function createSnifferControl(): SnifferControl {
   };
 }
 
-async function startSweeps(connection: SnifferConnection): Promise<CommandOutcome> {
-  // A purge that is still running would refuse the start.
-  await connection.command({ kind: "stop" });
-  const sniffer = connection.ready();
-  if (sniffer === null) return "lost";
-  const begun = beginRun(sniffer);
-  connection.change(begun);
-  return connection.command({ kind: "start", run: begun.lastRun });
-}
-
-async function stopSweeps(connection: SnifferConnection): Promise<void> {
-  await connection.command({ kind: "stop" });
-  const sniffer = connection.ready();
-  if (sniffer !== null) connection.change(endRun(sniffer).sniffer);
-}
+const nothing = (): void => undefined;

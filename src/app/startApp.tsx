@@ -4,6 +4,7 @@ import { App } from "./App.js";
 import { createAppModel } from "./appModel.js";
 import { browserPorts } from "./browserPorts.js";
 import { keepLook, keptLook } from "./firstLook.js";
+import { reachable } from "./snifferCalls.js";
 import { keepFinishedSniffs } from "./meals/keepFinishedSniffs.js";
 
 /** Draws the first screen as it looked last, while the store is being opened, and then reads what is kept. */
@@ -19,5 +20,6 @@ export async function startApp(root: HTMLElement): Promise<void> {
     language: app.preferences.preferences.value.language,
     hasProfile: app.diet.hasProfile.value,
     draftAt: app.drafts.sniff.value?.takenAt ?? null,
+    known: reachable(app) ?? [],
   }));
 }

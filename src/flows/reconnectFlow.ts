@@ -1,26 +1,13 @@
 /** Getting a lost sniffer back by itself, as a pure function from state and event to the next state and effects. */
 import type { RandomSource } from "../kernel/random.js";
+import { MOST_TRIES, type PauseCause, type ReconnectState } from "./reconnectState.js";
 
 /** The first try comes at once: most losses are a hand in between. */
 export const FIRST_WAIT_MS = 500;
 /** No wait is longer than this. */
 export const LONGEST_WAIT_MS = 16_000;
-/** Tries before the app gives up: the waits come to about a minute, as long as a sniffer keeps its run (PROFILE.md 2). */
-export const MOST_TRIES = 8;
 /** A try that brings neither a link nor a refusal in this time is given up. Common practice: connecting takes seconds. */
 export const TRY_LIMIT_MS = 12_000;
-
-/** Why nothing is tried although the sniffer is lost. */
-export type PauseCause =
-  | "hidden" // the page is out of sight: a radio in the pocket drains the phone and helps nobody
-  | "radioOff"; // the phone's Bluetooth is off or not allowed
-
-export type ReconnectState =
-  | { readonly kind: "off" } // nothing is lost
-  | { readonly kind: "waiting"; readonly tries: number; readonly dueAtMs: number }
-  | { readonly kind: "trying"; readonly tries: number }
-  | { readonly kind: "paused"; readonly cause: PauseCause }
-  | { readonly kind: "gaveUp"; readonly why: "bound" | "person" | "willNotMend" };
 
 export type ReconnectEvent =
   | { readonly kind: "lost" }

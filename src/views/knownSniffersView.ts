@@ -35,7 +35,7 @@ export function knownSniffersView(
   state: KnownSniffersState,
   words: Words<"common" | "sniffer" | "nose">,
 ): KnownSniffersView {
-  const { known: text } = words.text.sniffer;
+  const { sniffers: text } = words.text.nose;
   const { sniffer, all } = state;
   const connected = sniffer.kind === "ready" ? sniffer.sniffer.layout.snifferId : null;
   return {
@@ -63,9 +63,9 @@ function seenText(
   { snifferId, deviceId, lastSeenAt }: KnownSniffer,
   connected: string | null,
   { nowMs }: KnownSniffersState,
-  words: Words<"sniffer">,
+  words: Words<"nose">,
 ): string {
-  const { known: text } = words.text.sniffer;
+  const { sniffers: text } = words.text.nose;
   if (snifferId !== null && snifferId === connected) return text.connected;
   const seen = lastSeenAt === null ? text.never : text.seen(agoText(lastSeenAt, nowMs, words.formats));
   return deviceId === null ? `${seen}. ${text.chooser}` : seen;

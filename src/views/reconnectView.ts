@@ -1,4 +1,4 @@
-import { MOST_TRIES, type ReconnectState } from "../flows/reconnectFlow.js";
+import { MOST_TRIES, type ReconnectState } from "../flows/reconnectState.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText } from "../text/formats.js";
 import { durationText } from "./durationText.js";

@@ -3,12 +3,11 @@ import { describe, expect, it } from "vitest";
 import {
   FIRST_WAIT_MS,
   LONGEST_WAIT_MS,
-  MOST_TRIES,
   reconnectFlow,
   waitBeforeTry,
   type ReconnectEvent,
-  type ReconnectState,
 } from "../../src/flows/reconnectFlow.js";
+import { MOST_TRIES, type ReconnectState } from "../../src/flows/reconnectState.js";
 
 const OFF: ReconnectState = { kind: "off" };
 const halfway = () => 0.5;

@@ -7,9 +7,9 @@ import { snifferCalls, snifferContext } from "../snifferCalls.js";
 
 /** Sniffers met before. */
 export function KnownSniffersPage({ app }: { readonly app: AppModel }) {
-  const { remembered } = app;
-  useEffect(() => void remembered.load(), []);
-  const all = remembered.known.value;
+  const { reach } = app;
+  useEffect(() => void reach.load(), []);
+  const all = reach.known.value ?? [];
   const view = knownSniffersView(
     { ...snifferContext(app), sniffer: app.sniffers.state.value, all, nowMs: app.ports.nowMs() },
     app.preferences.words.value,
@@ -24,7 +24,7 @@ export function KnownSniffersPage({ app }: { readonly app: AppModel }) {
           onSniffer: snifferCalls(app),
           onForget: (wanted) => {
             const sniffer = keyed.find(({ key }) => key === wanted)?.sniffer;
-            if (sniffer !== undefined) void remembered.forget(sniffer);
+            if (sniffer !== undefined) void reach.forget(sniffer);
           },
         }}
       />

@@ -37,7 +37,7 @@ function BeforeCheck({ app, look }: Props) {
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
-      ...snifferContext(app),
+      ...snifferContext(app, look.known),
       dish: plate.dish.value,
       suggestions: diet.suggestions.value,
       claims: plate.claims.value,

@@ -57,19 +57,6 @@ export const sniffer: Catalogue["sniffer"] = {
   batteryLow:
     "Akku schwach: Die Heizer werden vielleicht nicht heiß genug. Lade ihn, bevor du dich auf eine Riechprobe verlässt.",
   airText: (temperature, humidity) => `${temperature}, ${humidity} Feuchte`,
-  known: {
-    title: "Riecher",
-    listTitle: "Bekannte Riecher",
-    empty: "Noch keiner. Wer einmal verbunden war, steht hier.",
-    connected: "jetzt verbunden",
-    seen: (when) => `zuletzt verbunden ${when}`,
-    never: "von hier noch nie verbunden",
-    chooser: "Dieser Browser merkt ihn sich nicht: Verbinde ihn neu, in der Liste des Browsers",
-    connect: "Verbinden",
-    forget: "Vergessen",
-    forgetLabel: (name) => `${name} vergessen`,
-    note: "Wird einer vergessen, darf diese Seite sich nicht mehr mit ihm verbinden. Riechproben und Muster von ihm bleiben.",
-  },
   unsupportedTitle: "Dieser Browser erreicht keinen Riecher",
   unsupportedText:
     "Verbinden braucht Web Bluetooth; das haben Chrome und Edge auf Android, Windows, macOS und ChromeOS. Safari, Firefox und jeder Browser auf einem iPhone haben es nicht.",

@@ -1,11 +1,7 @@
 /** Gets a lost sniffer back by itself: the clock, the dice, the page's visibility and the radio around `reconnectFlow`. */
 import { computed, effect, signal, untracked, type ReadonlySignal } from "@preact/signals";
-import {
-  reconnectFlow,
-  TRY_LIMIT_MS,
-  type ReconnectEvent,
-  type ReconnectState,
-} from "../flows/reconnectFlow.js";
+import { reconnectFlow, TRY_LIMIT_MS, type ReconnectEvent } from "../flows/reconnectFlow.js";
+import type { ReconnectState } from "../flows/reconnectState.js";
 import type { SnifferFailure } from "../flows/snifferState.js";
 import type { RandomSource } from "../kernel/random.js";
 import type { Availability } from "../radio/watchAvailability.js";
@@ -19,7 +15,7 @@ export interface ReconnectParts {
   readonly inSight: ReadonlySignal<boolean>;
 }
 
-export interface ReconnectControl {
+export interface ReconnectLoop {
   readonly state: ReadonlySignal<ReconnectState>;
   /** Until the next try, whole seconds rounded up; null where none is due. */
   readonly secondsLeft: ReadonlySignal<number | null>;
@@ -29,7 +25,7 @@ export interface ReconnectControl {
 
 const COUNT_EVERY_MS = 250;
 
-export function createReconnectControl(parts: ReconnectParts): ReconnectControl {
+export function createReconnectLoop(parts: ReconnectParts): ReconnectLoop {
   const { sniffers } = parts;
   const state = signal<ReconnectState>({ kind: "off" });
   const secondsLeft = signal<number | null>(null);

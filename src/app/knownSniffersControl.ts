@@ -2,16 +2,17 @@
 import { computed, effect, signal, untracked, type ReadonlySignal } from "@preact/signals";
 import { knownSniffers, type KnownSniffer } from "../flows/knownSniffers.js";
 import type { ConnectedSniffer } from "../flows/snifferState.js";
+import { ok } from "../kernel/result.js";
 import { forgetDevice, rememberedSniffers } from "../radio/rememberedSniffers.js";
 import type { SnifferRecord } from "../store/storeTypes.js";
-import { rememberedSource } from "./bluetoothSource.js";
+import { dialRemembered } from "./dialDevice.js";
 import { noteDevice, snifferIdsByDevice } from "./knownDevices.js";
 import { nowIso, type Ports } from "./ports.js";
 import type { SnifferControl } from "./snifferControl.js";
 
-export interface RememberedControl {
-  /** Last used first. */
-  readonly known: ReadonlySignal<readonly KnownSniffer[]>;
+export interface KnownSniffersControl {
+  /** Last used first; null until they are read. */
+  readonly known: ReadonlySignal<readonly KnownSniffer[] | null>;
   load(): Promise<void>;
   /** Connects without the chooser. */
   connect(deviceId: string): Promise<void>;
@@ -19,19 +20,21 @@ export interface RememberedControl {
   forget(sniffer: KnownSniffer): Promise<void>;
 }
 
-export function createRememberedControl(
+export function createKnownSniffers(
   ports: Pick<Ports, "store" | "bluetooth" | "nowMs">,
   sniffers: Pick<SnifferControl, "state" | "deviceId" | "pair" | "disconnect">,
-): RememberedControl {
+): KnownSniffersControl {
   const devices = signal<readonly BluetoothDevice[]>([]);
   const notes = signal<readonly SnifferRecord[]>([]);
   const ids = signal(snifferIdsByDevice());
+  const isRead = signal(false);
 
   async function load(): Promise<void> {
     devices.value = await rememberedSniffers(ports.bluetooth);
     const kept = await ports.store.listSniffers();
     if (kept.ok) notes.value = kept.value.items;
     ids.value = snifferIdsByDevice();
+    isRead.value = true;
   }
 
   async function note(sniffer: ConnectedSniffer, deviceId: string | null): Promise<void> {
@@ -65,17 +68,17 @@ export function createRememberedControl(
     });
   });
   return {
-    known: computed(() =>
-      knownSniffers(
-        notes.value,
-        devices.value.map(({ id, name }) => ({ id, name: name ?? "" })),
-        ids.value,
-      ),
-    ),
+    known: computed(() => {
+      if (!isRead.value) return null;
+      const remembered = devices.value.map(({ id, name }) => ({ id, name: name ?? "" }));
+      return knownSniffers(notes.value, remembered, ids.value);
+    }),
     load,
     connect: async (deviceId) => {
       const device = devices.value.find(({ id }) => id === deviceId);
-      if (device !== undefined) await sniffers.pair(rememberedSource(device));
+      if (device === undefined) return;
+      const chosen = { name: device.name ?? "", deviceId, dial: dialRemembered(device) };
+      await sniffers.pair({ virtual: false, choose: () => Promise.resolve(ok(chosen)) });
     },
     forget: async ({ deviceId, snifferId }) => {
       if (deviceId !== null) {

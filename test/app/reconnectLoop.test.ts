@@ -1,7 +1,8 @@
 import { signal } from "@preact/signals";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { createReconnectControl } from "../../src/app/reconnectControl.js";
-import { MOST_TRIES, TRY_LIMIT_MS } from "../../src/flows/reconnectFlow.js";
+import { createReconnectLoop } from "../../src/app/reconnectLoop.js";
+import { TRY_LIMIT_MS } from "../../src/flows/reconnectFlow.js";
+import { MOST_TRIES } from "../../src/flows/reconnectState.js";
 import type { SnifferFailure, SnifferState } from "../../src/flows/snifferState.js";
 import type { Availability } from "../../src/radio/watchAvailability.js";
 import { LOST, READY, SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
@@ -25,7 +26,7 @@ function bench(answers: (SnifferFailure | "back" | "never")[]) {
     else if (answer === "never") await new Promise((resolve) => patience.addEventListener("abort", resolve));
     else state.value = { kind: "lost", sniffer: SNIFFER, failure: answer };
   };
-  const control = createReconnectControl({
+  const control = createReconnectLoop({
     sniffers: { state, reconnect },
     availability,
     inSight,
