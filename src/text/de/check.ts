@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Die Abschnitte einer Prüfung. */
 export const check: Catalogue["check"] = {
@@ -53,8 +54,8 @@ export const check: Catalogue["check"] = {
     leaningNone: "noch keine Neigung",
     traces: "Änderung gegen reine Luft, je Kanal",
     tracesSpoken: (channels, largest) =>
-      `${channels} Kanäle; die größte Änderung bis jetzt ist das ${largest}-Fache.`,
-    lost: (count) => `${count} Durchläufe unterwegs verloren`,
+      `${channels} ${plural(channels, "Kanal", "Kanäle")}; die größte Änderung bis jetzt ist das ${largest}-Fache.`,
+    lost: (count) => `${count} ${plural(count, "Durchlauf", "Durchläufe")} unterwegs verloren`,
     finish: "Jetzt abschließen",
   },
   interrupted: {
@@ -62,7 +63,8 @@ export const check: Catalogue["check"] = {
     useGathered: "Nehmen, was da ist",
     goOn: "Trotzdem weiter",
     restart: "Neu beginnen",
-    kept: (sweeps) => `Behalten: ${sweeps} Durchläufe über dem Teller. Ein Befund daraus nennt den Grund.`,
+    kept: (sweeps) =>
+      `Behalten: ${sweeps} ${plural(sweeps, "Durchlauf", "Durchläufe")} über dem Teller. Ein Befund daraus nennt den Grund.`,
     nothingKept: "Über dem Teller war noch nichts gerochen, also ist nichts verloren.",
     goOnText: "Machst du weiter, wird jeder Befund dieser Riechprobe unsicher und sagt, warum.",
     back: {

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Daten hinaus und herein, über die App, Wörter erklärt. */
 export const data: Catalogue["data"] = {
@@ -19,7 +20,7 @@ export const data: Catalogue["data"] = {
   lastBackup: (when) => `Letzte Sicherung ${when}`,
   noBackup: "Noch keine Sicherung",
   setAside: (count) =>
-    `${count} beschädigte Einträge wurden beiseitegelegt. Sie kommen in die nächste Sicherung.`,
+    `${count} ${plural(count, "beschädigter Eintrag wurde beiseitegelegt. Er kommt", "beschädigte Einträge wurden beiseitegelegt. Sie kommen")} in die nächste Sicherung.`,
   outTitle: "Sicherung",
   out: "Sicherung speichern",
   outNoPhotos: "Ohne Fotos speichern",
@@ -49,9 +50,10 @@ export const data: Catalogue["data"] = {
   plan: {
     title: "Was diese Sicherung täte",
     text: (when) => `Geschrieben ${when}. Noch ist nichts geschehen.`,
-    fresh: (count) => `${count} Einträge sind neu und kommen herein`,
-    same: (count) => `${count} sind schon hier, gleich`,
-    differing: (count) => `${count} sind hier und anders`,
+    fresh: (count) =>
+      `${count} ${plural(count, "Eintrag ist neu und kommt herein", "Einträge sind neu und kommen herein")}`,
+    same: (count) => `${count} ${plural(count, "ist schon hier, gleich", "sind schon hier, gleich")}`,
+    differing: (count) => `${count} ${plural(count, "ist hier und anders", "sind hier und anders")}`,
     differTitle: "Wo beide sich unterscheiden",
     mine: (when) => `hier: ${when}`,
     theirs: (when) => `in der Datei: ${when}`,

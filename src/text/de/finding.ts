@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Was ein Befund sagt, und warum. */
 export const finding: Catalogue["finding"] = {
@@ -32,11 +33,12 @@ export const finding: Catalogue["finding"] = {
   basisTitle: "Worauf das beruht",
   basis: {
     nose: (name, ago) => `Nase „${name}“, angelernt ${ago}`,
-    taught: (plates) => `Angelernt an ${plates} Tellern`,
+    taught: (plates) => `Angelernt an ${plates} ${plural(plates, "Teller", "Tellern")}`,
     present: (plates, misses) =>
-      `Erprobt an ${plates} Tellern damit, die die Nase nie kannte: ${misses} übersehen`,
+      `Erprobt an ${plates} ${plural(plates, "Teller damit, den die Nase", "Tellern damit, die die Nase")} nie kannte: ${misses} übersehen`,
     missRate: (upper) => `Also würden höchstens ${upper} solcher Teller übersehen (zu 95 % sicher)`,
-    absent: (plates, alarms) => `Erprobt an ${plates} Tellern ohne: ${alarms} Fehlalarme`,
+    absent: (plates, alarms) =>
+      `Erprobt an ${plates} ${plural(plates, "Teller", "Tellern")} ohne: ${alarms} ${plural(alarms, "Fehlalarm", "Fehlalarme")}`,
     accepted: (rate) => `Beurteilt mit deiner geduldeten Fehlquote von ${rate}`,
     sniffed: (duration) => `Am Teller wurde ${duration} lang gerochen`,
   },
@@ -65,7 +67,7 @@ export const finding: Catalogue["finding"] = {
   reasons: {
     tooFewSweeps: {
       sentence: (sweeps, needed) =>
-        `Nur ${sweeps} Durchläufe über dem Teller; mindestens ${needed} sind nötig.`,
+        `Nur ${sweeps} ${plural(sweeps, "Durchlauf", "Durchläufe")} über dem Teller; mindestens ${needed} sind nötig.`,
       remedy: "Riech noch einmal und bleib länger über dem Teller.",
     },
     noCleanAir: {
@@ -93,7 +95,8 @@ export const finding: Catalogue["finding"] = {
       remedy: "Lass ihn in reiner Luft trocknen und halte ihn dann höher über das Gericht.",
     },
     saturated: {
-      sentence: (channels) => `${channels} Kanäle standen am Ende ihres Bereichs.`,
+      sentence: (channels) =>
+        `${channels} ${plural(channels, "Kanal stand am Ende seines Bereichs", "Kanäle standen am Ende ihres Bereichs")}.`,
       remedy: "Spüle in reiner Luft und halte den Riecher dann höher.",
     },
     sweepsLost: {
@@ -140,16 +143,17 @@ export const finding: Catalogue["finding"] = {
     },
     tooFewPresent: {
       sentence: (plates, best, needed) =>
-        `Nur ${plates} Teller damit wurden erprobt: Das kann nichts Besseres zeigen als ${best} übersehene. Deine geduldete Quote braucht ${needed}.`,
+        `Nur ${plates} ${plural(plates, "Teller damit wurde", "Teller damit wurden")} erprobt: Das kann nichts Besseres zeigen als ${best} übersehene. Deine geduldete Quote braucht ${needed}.`,
       remedy: "Sammle mehr Teller damit, oder dulde unter Du eine höhere Fehlquote.",
     },
     tooFewAbsent: {
-      sentence: (plates, needed) => `Nur ${plates} Teller ohne wurden erprobt; ${needed} sind nötig.`,
+      sentence: (plates, needed) =>
+        `Nur ${plates} ${plural(plates, "Teller ohne wurde", "Teller ohne wurden")} erprobt; ${needed} sind nötig.`,
       remedy: "Sammle mehr Teller ohne.",
     },
     missRateNotShown: {
       sentence: (misses, plates, upper, accepted) =>
-        `Die Nase übersah ${misses} von ${plates} Tellern damit. Das kann bis zu ${upper} übersehene bedeuten; du duldest ${accepted}.`,
+        `Die Nase übersah ${misses} von ${plates} ${plural(plates, "Teller", "Tellern")} damit. Das kann bis zu ${upper} übersehene bedeuten; du duldest ${accepted}.`,
       remedy: "Sammle mehr Muster und lerne neu an, oder dulde unter Du eine höhere Fehlquote.",
     },
     bothPossible: {

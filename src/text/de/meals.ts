@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Mahlzeiten: die Liste, eine Mahlzeit, ihr Formular. */
 export const meals: Catalogue["meals"] = {
@@ -18,7 +19,7 @@ export const meals: Catalogue["meals"] = {
   truthKnown: "bekannt",
   truthOpen: "noch nicht bekannt",
   clear: "Suche und Filter leeren",
-  count: (shown, all) => `${shown} von ${all} Mahlzeiten`,
+  count: (shown, all) => `${shown} von ${all} ${plural(all, "Mahlzeit", "Mahlzeiten")}`,
   emptyTitle: "Noch keine Mahlzeiten",
   emptyText:
     "Speichere nach einer Prüfung den Befund als Mahlzeit. Trag später nach, was die Küche sagte, dann kann die App dir sagen, wie oft er stimmte.",

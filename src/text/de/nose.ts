@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Der Ort Nase: die Nase in Gebrauch, Muster, Anlernen, Fassungen. */
 export const nose: Catalogue["nose"] = {
@@ -111,7 +112,7 @@ export const nose: Catalogue["nose"] = {
   teach: {
     title: "Neue Nase anlernen",
     text: "Das Telefon lernt aus allen Mustern und erprobt sich an Tellern, die es nicht kannte. Die Nase in Gebrauch bleibt, bis du entscheidest.",
-    samples: (count, plates) => `${count} Muster von ${plates} Tellern`,
+    samples: (count, plates) => `${count} Muster von ${plates} ${plural(plates, "Teller", "Tellern")}`,
     name: "Name der Nase",
     start: "Anlernen beginnen",
     noSamples: "Behalte zuerst einige Muster.",
@@ -178,8 +179,9 @@ export const nose: Catalogue["nose"] = {
       badField: (field) => `Die Datei ist bei „${field}“ beschädigt. Speichere sie neu.`,
       tooLarge: "Diese Datei ist zu groß für eine Nase.",
     },
-    linesRefused: (count) => `${count} Zeilen wurden abgewiesen. Die guten kamen herein.`,
+    linesRefused: (count) =>
+      `${count} ${plural(count, "Zeile wurde", "Zeilen wurden")} abgewiesen. Die guten kamen herein.`,
     lineFault: (line, field, cause) => `Zeile ${line}, ${field}: ${cause}`,
-    samplesIn: (count) => `${count} Muster kamen herein.`,
+    samplesIn: (count) => `${count} Muster ${plural(count, "kam", "kamen")} herein.`,
   },
 };

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Der ganze Bericht über eine Nase, und der Zustand des Riechers. */
 export const report: Catalogue["report"] = {
@@ -61,11 +62,12 @@ export const report: Catalogue["report"] = {
     `Fläche unter der ROC-Kurve ${auc}, zwischen ${low} und ${high}; Zufall ist 0,5`,
   leftOutTitle: "Weggelassen",
   leftOut: {
-    otherSniffer: (count) => `${count} Riechproben eines anderen Riechers`,
-    otherChannels: (count) => `${count} Riechproben mit anderen Kanälen`,
-    noCleanAir: (count) => `${count} Riechproben ohne reine Luft`,
-    noKnownGroup: (count) => `${count} Riechproben ohne bekannte Gruppe`,
-    duplicate: (count) => `${count} Riechproben, die doppelt da waren`,
+    otherSniffer: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} eines anderen Riechers`,
+    otherChannels: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} mit anderen Kanälen`,
+    noCleanAir: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} ohne reine Luft`,
+    noKnownGroup: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} ohne bekannte Gruppe`,
+    duplicate: (count) =>
+      `${count} ${plural(count, "Riechprobe, die doppelt da war", "Riechproben, die doppelt da waren")}`,
   },
   none: "zu wenige Teller, um zu urteilen",
   fitness: {

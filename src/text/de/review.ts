@@ -1,10 +1,12 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Was Monate von Mahlzeiten ergeben. */
 export const review: Catalogue["review"] = {
   title: "Rückblick",
   back: "Alle Mahlzeiten",
-  text: (meals) => `Aus ${meals} Mahlzeiten. Es zählt nur, was du aufgeschrieben hast.`,
+  text: (meals) =>
+    `Aus ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")}. Es zählt nur, was du aufgeschrieben hast.`,
   emptyTitle: "Noch nichts zum Zurückblicken",
   emptyText:
     "Sobald von einigen Tellern bekannt ist, was darin war, zeigt diese Seite, wie oft die Befunde stimmten.",
@@ -19,7 +21,7 @@ export const review: Catalogue["review"] = {
   share: (count, all, low, high) => `${count} von ${all}; der wahre Anteil liegt zwischen ${low} und ${high}`,
   shareNone: "noch kein solcher Teller bestätigt",
   reliabilityText: (plates) =>
-    `${plates} bestätigte Teller. Punkte auf der schrägen Linie heißen: Was 70 % genannt wurde, traf in 70 % ein.`,
+    `${plates} ${plural(plates, "bestätigter Teller", "bestätigte Teller")}. Punkte auf der schrägen Linie heißen: Was 70 % genannt wurde, traf in 70 % ein.`,
   reliabilitySpoken: (predicted, observed, plates) =>
     `genannt ${predicted}: eingetroffen in ${observed} von ${plates}`,
   called: "genannt",
@@ -27,7 +29,7 @@ export const review: Catalogue["review"] = {
   placesTitle: "Orte, die überraschten",
   dishesTitle: "Gerichte, die überraschten",
   surprising: (surprising, confirmed) =>
-    `${surprising} von ${confirmed} bestätigten Mahlzeiten waren anders, als gesagt wurde`,
+    `${surprising} von ${confirmed} ${plural(confirmed, "bestätigten Mahlzeit", "bestätigten Mahlzeiten")} ${plural(surprising, "war", "waren")} anders, als gesagt wurde`,
   kinds: {
     presentButNotSmelled: (group) => `${group}: da, aber nicht gerochen`,
     smelledButAbsent: (group) => `${group}: gerochen, aber nicht da`,
@@ -39,11 +41,13 @@ export const review: Catalogue["review"] = {
   askNone: "Nichts offen.",
   reactionTitle: "Vor einer Reaktion",
   reactionText: (meals, reactions, compared) =>
-    `${meals} gegessene Mahlzeiten, ${reactions} mit Reaktion, ${compared} Speisen mit genug Mahlzeiten zum Vergleich.`,
-  reactionNothing: (count) => `${count} Mahlzeiten ohne ein Wort danach zählen als ohne Reaktion.`,
+    `${meals} gegessene ${plural(meals, "Mahlzeit", "Mahlzeiten")}, ${reactions} mit Reaktion, ${compared} ${plural(compared, "Speise", "Speisen")} mit genug Mahlzeiten zum Vergleich.`,
+  reactionNothing: (count) =>
+    `${count} ${plural(count, "Mahlzeit ohne ein Wort danach zählt", "Mahlzeiten ohne ein Wort danach zählen")} als ohne Reaktion.`,
   reactionHint: (food, withIt, meals) =>
-    `${food}: eine Reaktion nach ${withIt} von ${meals} Mahlzeiten damit`,
-  reactionWithout: (reactions, meals) => `und nach ${reactions} von ${meals} Mahlzeiten ohne`,
+    `${food}: eine Reaktion nach ${withIt} von ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")} damit`,
+  reactionWithout: (reactions, meals) =>
+    `und nach ${reactions} von ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")} ohne`,
   reactionStats: (p, low, high) => `Berichtigter p-Wert ${p}; Quotenverhältnis zwischen ${low} und ${high}`,
   reactionNone: "Keine Speise sticht heraus. Das beweist nicht, dass keine eine Rolle spielt.",
   reactionDoctor:

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue.js";
+import { plural } from "./plural.js";
 
 /** Wer du bist: Ernährung, Allergien, Einstellungen. */
 export const you: Catalogue["you"] = {
@@ -106,7 +107,7 @@ export const you: Catalogue["you"] = {
     "Wie oft höchstens etwas, das da ist, „nicht gerochen“ heißen darf. Je strenger, desto mehr Teller braucht es, und desto mehr Befunde bleiben unsicher.",
   missRateOption: (rate, plates) => `${rate}: braucht ${plates} Teller ohne Übersehen`,
   missRateShown: (group, misses, plates, upper) =>
-    `${group}: ${misses} übersehen bei ${plates} erprobten Tellern zeigt höchstens ${upper}.`,
+    `${group}: ${misses} übersehen bei ${plates} ${plural(plates, "erprobten Teller", "erprobten Tellern")} zeigt höchstens ${upper}.`,
   appearanceTitle: "Aussehen",
   themes: { system: "wie das Telefon", light: "hell", dark: "dunkel" },
   languageTitle: "Sprache",

@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** The phases of one check. */
 export const check = {
   stepsLabel: "Steps of the check",
@@ -51,8 +53,8 @@ export const check = {
     leaningNone: "no lean yet",
     traces: "Change against clean air, by channel",
     tracesSpoken: (channels: string, largest: string) =>
-      `${channels} channels; the largest change so far is ${largest} times.`,
-    lost: (count: string) => `${count} sweeps lost on the way`,
+      `${channels} ${plural(channels, "channel", "channels")}; the largest change so far is ${largest} times.`,
+    lost: (count: string) => `${count} ${plural(count, "sweep", "sweeps")} lost on the way`,
     finish: "Finish now",
   },
   interrupted: {
@@ -60,7 +62,8 @@ export const check = {
     useGathered: "Use what was gathered",
     goOn: "Go on all the same",
     restart: "Start again",
-    kept: (sweeps: string) => `Kept: ${sweeps} sweeps over the plate. A finding from them names the reason.`,
+    kept: (sweeps: string) =>
+      `Kept: ${sweeps} ${plural(sweeps, "sweep", "sweeps")} over the plate. A finding from them names the reason.`,
     nothingKept: "Nothing had been sniffed over the plate yet, so nothing is lost.",
     goOnText: "If you go on, every finding of this sniff will be uncertain and will say why.",
     back: {

@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** Data in and out, about, words explained, the first run. */
 export const data = {
   title: "Your data",
@@ -15,7 +17,8 @@ export const data = {
   askPersist: "Ask the browser to keep it",
   lastBackup: (when: string) => `Last backup ${when}`,
   noBackup: "No backup yet",
-  setAside: (count: string) => `${count} damaged records were set aside. They are part of the next backup.`,
+  setAside: (count: string) =>
+    `${count} ${plural(count, "damaged record was set aside. It is", "damaged records were set aside. They are")} part of the next backup.`,
   outTitle: "Backup",
   out: "Save a backup",
   outNoPhotos: "Save without photos",
@@ -44,9 +47,11 @@ export const data = {
   plan: {
     title: "What this backup would do",
     text: (when: string) => `Written ${when}. Nothing has been done yet.`,
-    fresh: (count: string) => `${count} records are new and come in`,
-    same: (count: string) => `${count} are here already, the same`,
-    differing: (count: string) => `${count} are here and differ`,
+    fresh: (count: string) =>
+      `${count} ${plural(count, "record is new and comes in", "records are new and come in")}`,
+    same: (count: string) =>
+      `${count} ${plural(count, "is here already, the same", "are here already, the same")}`,
+    differing: (count: string) => `${count} ${plural(count, "is here and differs", "are here and differ")}`,
     differTitle: "Where both differ",
     mine: (when: string) => `here: ${when}`,
     theirs: (when: string) => `in the file: ${when}`,

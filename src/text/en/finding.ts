@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** What a finding says, and why. */
 export const finding = {
   verdicts: { smelled: "Smelled", notSmelled: "Not smelled", uncertain: "Uncertain" },
@@ -29,12 +31,12 @@ export const finding = {
   basisTitle: "What this rests on",
   basis: {
     nose: (name: string, ago: string) => `Nose “${name}”, taught ${ago}`,
-    taught: (plates: string) => `Taught on ${plates} plates`,
+    taught: (plates: string) => `Taught on ${plates} ${plural(plates, "plate", "plates")}`,
     present: (plates: string, misses: string) =>
-      `Tried on ${plates} plates with it that the nose had never met: ${misses} missed`,
+      `Tried on ${plates} ${plural(plates, "plate", "plates")} with it that the nose had never met: ${misses} missed`,
     missRate: (upper: string) => `So at most ${upper} of such plates would be missed (95 % sure)`,
     absent: (plates: string, alarms: string) =>
-      `Tried on ${plates} plates without it: ${alarms} false alarms`,
+      `Tried on ${plates} ${plural(plates, "plate", "plates")} without it: ${alarms} ${plural(alarms, "false alarm", "false alarms")}`,
     accepted: (rate: string) => `Judged at your accepted miss rate of ${rate}`,
     sniffed: (duration: string) => `The plate was sniffed for ${duration}`,
   },
@@ -63,7 +65,7 @@ export const finding = {
   reasons: {
     tooFewSweeps: {
       sentence: (sweeps: string, needed: string) =>
-        `Only ${sweeps} sweeps over the plate; at least ${needed} are needed.`,
+        `Only ${sweeps} ${plural(sweeps, "sweep", "sweeps")} over the plate; at least ${needed} are needed.`,
       remedy: "Sniff again and stay over the plate longer.",
     },
     noCleanAir: {
@@ -91,7 +93,8 @@ export const finding = {
       remedy: "Let it dry in clean air, then hold it higher over the dish.",
     },
     saturated: {
-      sentence: (channels: string) => `${channels} channels stood at the end of their range.`,
+      sentence: (channels: string) =>
+        `${channels} ${plural(channels, "channel stood at the end of its range", "channels stood at the end of their range")}.`,
       remedy: "Purge in clean air, then hold the sniffer higher.",
     },
     sweepsLost: {
@@ -137,17 +140,17 @@ export const finding = {
     },
     tooFewPresent: {
       sentence: (plates: string, best: string, needed: string) =>
-        `Only ${plates} plates with it have been tried: that can show no better than ${best} missed. Your accepted rate takes ${needed}.`,
+        `Only ${plates} ${plural(plates, "plate with it has", "plates with it have")} been tried: that can show no better than ${best} missed. Your accepted rate takes ${needed}.`,
       remedy: "Collect more plates with it, or accept a higher miss rate under You.",
     },
     tooFewAbsent: {
       sentence: (plates: string, needed: string) =>
-        `Only ${plates} plates without it have been tried; ${needed} are needed.`,
+        `Only ${plates} ${plural(plates, "plate without it has", "plates without it have")} been tried; ${needed} are needed.`,
       remedy: "Collect more plates without it.",
     },
     missRateNotShown: {
       sentence: (misses: string, plates: string, upper: string, accepted: string) =>
-        `The nose missed ${misses} of ${plates} plates with it. That could mean up to ${upper} missed; you accept ${accepted}.`,
+        `The nose missed ${misses} of ${plates} ${plural(plates, "plate", "plates")} with it. That could mean up to ${upper} missed; you accept ${accepted}.`,
       remedy: "Collect more samples and teach again, or accept a higher miss rate under You.",
     },
     bothPossible: {

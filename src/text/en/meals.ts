@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** Meals: the list, one meal, its form. */
 export const meals = {
   title: "Meals",
@@ -16,7 +18,7 @@ export const meals = {
   truthKnown: "known",
   truthOpen: "not known yet",
   clear: "Clear search and filter",
-  count: (shown: string, all: string) => `${shown} of ${all} meals`,
+  count: (shown: string, all: string) => `${shown} of ${all} ${plural(all, "meal", "meals")}`,
   emptyTitle: "No meals yet",
   emptyText:
     "After a check, save the finding as a meal. Add what the kitchen said later, and the app can tell you how often it was right.",

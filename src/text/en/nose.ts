@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** The Nose place: the nose in use, samples, teaching, versions. */
 export const nose = {
   title: "Nose",
@@ -27,7 +29,8 @@ export const nose = {
   share: (count: string, all: string, low: string, high: string) =>
     `${count} of ${all}; between ${low} and ${high}`,
   shareNone: "not tried",
-  platesOf: (present: string, absent: string) => `${present} plates with it, ${absent} without`,
+  platesOf: (present: string, absent: string) =>
+    `${present} ${plural(present, "plate", "plates")} with it, ${absent} without`,
   canClear: (rate: string) => `Enough plates to show a miss rate of ${rate}, should none be missed.`,
   cannotClear: (needed: string, rate: string) =>
     `Cannot say “not smelled” yet: your accepted rate of ${rate} takes ${needed} plates with it.`,
@@ -110,7 +113,8 @@ export const nose = {
   teach: {
     title: "Teach a new nose",
     text: "The phone learns from all samples and tries itself on plates it has not met. The nose in use stays until you decide.",
-    samples: (count: string, plates: string) => `${count} samples of ${plates} plates`,
+    samples: (count: string, plates: string) =>
+      `${count} ${plural(count, "sample", "samples")} of ${plates} ${plural(plates, "plate", "plates")}`,
     name: "Name of the nose",
     start: "Start teaching",
     noSamples: "Keep some samples first.",
@@ -175,8 +179,9 @@ export const nose = {
       badField: (field: string) => `The file is damaged at “${field}”. Export it again.`,
       tooLarge: "This file is too large to be a nose.",
     },
-    linesRefused: (count: string) => `${count} lines were refused. The good ones came in.`,
+    linesRefused: (count: string) =>
+      `${count} ${plural(count, "line was", "lines were")} refused. The good ones came in.`,
     lineFault: (line: string, field: string, cause: string) => `Line ${line}, ${field}: ${cause}`,
-    samplesIn: (count: string) => `${count} samples came in.`,
+    samplesIn: (count: string) => `${count} ${plural(count, "sample", "samples")} came in.`,
   },
 };

@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** The full report on a nose, and the sniffer's fitness. */
 export const report = {
   title: "Report",
@@ -58,11 +60,12 @@ export const report = {
     `area under the ROC curve ${auc}, between ${low} and ${high}; chance is 0.5`,
   leftOutTitle: "Left out",
   leftOut: {
-    otherSniffer: (count: string) => `${count} sniffs of another sniffer`,
-    otherChannels: (count: string) => `${count} sniffs with other channels`,
-    noCleanAir: (count: string) => `${count} sniffs without clean air`,
-    noKnownGroup: (count: string) => `${count} sniffs with no known group`,
-    duplicate: (count: string) => `${count} sniffs that were there twice`,
+    otherSniffer: (count: string) => `${count} ${plural(count, "sniff", "sniffs")} of another sniffer`,
+    otherChannels: (count: string) => `${count} ${plural(count, "sniff", "sniffs")} with other channels`,
+    noCleanAir: (count: string) => `${count} ${plural(count, "sniff", "sniffs")} without clean air`,
+    noKnownGroup: (count: string) => `${count} ${plural(count, "sniff", "sniffs")} with no known group`,
+    duplicate: (count: string) =>
+      `${count} ${plural(count, "sniff that was", "sniffs that were")} there twice`,
   },
   none: "too few plates to judge",
   fitness: {

@@ -1,8 +1,11 @@
+import { plural } from "./plural.js";
+
 /** What months of meals add up to. */
 export const review = {
   title: "Review",
   back: "All meals",
-  text: (meals: string) => `From ${meals} meals. Only what you wrote down counts.`,
+  text: (meals: string) =>
+    `From ${meals} ${plural(meals, "meal", "meals")}. Only what you wrote down counts.`,
   emptyTitle: "Nothing to review yet",
   emptyText: "Once it is known what was on some plates, this page shows how often the findings were right.",
   fieldTitle: "Findings against the truth",
@@ -16,7 +19,7 @@ export const review = {
     `${count} of ${all}; the true share lies between ${low} and ${high}`,
   shareNone: "no such plate confirmed yet",
   reliabilityText: (plates: string) =>
-    `${plates} confirmed plates. Points on the slanted line mean that what was called 70 % came true in 70 %.`,
+    `${plates} confirmed ${plural(plates, "plate", "plates")}. Points on the slanted line mean that what was called 70 % came true in 70 %.`,
   reliabilitySpoken: (predicted: string, observed: string, plates: string) =>
     `called ${predicted}: true in ${observed} of ${plates}`,
   called: "called",
@@ -24,7 +27,7 @@ export const review = {
   placesTitle: "Places that surprised",
   dishesTitle: "Dishes that surprised",
   surprising: (surprising: string, confirmed: string) =>
-    `${surprising} of ${confirmed} confirmed meals were something else than was said`,
+    `${surprising} of ${confirmed} confirmed ${plural(confirmed, "meal", "meals")} ${plural(surprising, "was", "were")} something else than was said`,
   kinds: {
     presentButNotSmelled: (group: string) => `${group}: there, but not smelled`,
     smelledButAbsent: (group: string) => `${group}: smelled, but not there`,
@@ -36,12 +39,13 @@ export const review = {
   askNone: "Nothing open.",
   reactionTitle: "Before a reaction",
   reactionText: (meals: string, reactions: string, compared: string) =>
-    `${meals} eaten meals, ${reactions} with a reaction, ${compared} foods with enough meals to compare.`,
-  reactionNothing: (count: string) => `${count} meals without a word afterwards count as without a reaction.`,
+    `${meals} eaten ${plural(meals, "meal", "meals")}, ${reactions} with a reaction, ${compared} ${plural(compared, "food", "foods")} with enough meals to compare.`,
+  reactionNothing: (count: string) =>
+    `${count} ${plural(count, "meal without a word afterwards counts", "meals without a word afterwards count")} as without a reaction.`,
   reactionHint: (food: string, withIt: string, meals: string) =>
-    `${food}: a reaction after ${withIt} of ${meals} meals with it`,
+    `${food}: a reaction after ${withIt} of ${meals} ${plural(meals, "meal", "meals")} with it`,
   reactionWithout: (reactions: string, meals: string) =>
-    `and after ${reactions} of ${meals} meals without it`,
+    `and after ${reactions} of ${meals} ${plural(meals, "meal", "meals")} without it`,
   reactionStats: (p: string, low: string, high: string) =>
     `Corrected p-value ${p}; odds ratio between ${low} and ${high}`,
   reactionNone: "No food stands out. That is no proof that none matters.",

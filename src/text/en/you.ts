@@ -1,3 +1,5 @@
+import { plural } from "./plural.js";
+
 /** Who you are: diet, allergies, settings. */
 export const you = {
   title: "You",
@@ -102,9 +104,10 @@ export const you = {
   missRateTitle: "Accepted miss rate",
   missRateText:
     "How often, at most, something that is there may be called “not smelled”. The stricter, the more plates it takes, and the more findings stay uncertain.",
-  missRateOption: (rate: string, plates: string) => `${rate}: takes ${plates} plates without a miss`,
+  missRateOption: (rate: string, plates: string) =>
+    `${rate}: takes ${plates} ${plural(plates, "plate", "plates")} without a miss`,
   missRateShown: (group: string, misses: string, plates: string, upper: string) =>
-    `${group}: ${misses} missed in ${plates} tried plates shows at most ${upper}.`,
+    `${group}: ${misses} missed in ${plates} tried ${plural(plates, "plate", "plates")} shows at most ${upper}.`,
   appearanceTitle: "Appearance",
   themes: { system: "as the phone", light: "light", dark: "dark" },
   languageTitle: "Language",

@@ -1,0 +1,3 @@
+import { pluralIn } from "../plural.js";
+
+export const plural = pluralIn("en");
