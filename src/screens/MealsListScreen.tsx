@@ -2,8 +2,10 @@ import type { MealsListView } from "../views/mealsListView.js";
 import { ActionBar } from "./parts/ActionBar.js";
 import { Button } from "./parts/Button.js";
 import { Choices } from "./parts/Choices.js";
+import { DayRangeFields } from "./parts/DayRangeFields.js";
 import { Empty } from "./parts/Empty.js";
 import { MealRow } from "./parts/MealRow.js";
+import { Notice } from "./parts/Notice.js";
 import { SelectField } from "./parts/SelectField.js";
 import { ShowMore } from "./parts/ShowMore.js";
 import { TextField } from "./parts/TextField.js";
@@ -14,6 +16,7 @@ export interface MealsListCalls {
   readonly onSearch: (text: string) => void;
   /** `option` is "any" to let everything through. */
   readonly onFilter: (key: FilterKey, option: string) => void;
+  readonly onDays: (from: string, upto: string) => void;
   readonly onReactionOnly: (on: boolean) => void;
   readonly onClear: () => void;
   readonly onMore: () => void;
@@ -54,6 +57,7 @@ export function MealsListScreen({ view, calls, hrefOf, photoUrlOf }: Props) {
       <p role="status" class="quiet numbers">
         {view.count}
       </p>
+      {view.setAside !== null && <Notice>{view.setAside}</Notice>}
       {view.noMatch !== null && <p>{view.noMatch}</p>}
       {view.days.map((day) => (
         <section key={day.key} class="day" aria-labelledby={`day-${day.key}`}>
@@ -97,6 +101,7 @@ function Filters({
             onChoose={(option) => calls.onFilter(key, option)}
           />
         ))}
+        <DayRangeFields id="filter-days" view={view.days} onDays={calls.onDays} />
         <Choices
           name="filter-reaction"
           legend={view.reaction.label}

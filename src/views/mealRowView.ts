@@ -12,14 +12,22 @@ export interface MealRowView {
   readonly line: string;
   readonly findings: readonly { readonly group: string; readonly tone: Tone; readonly text: string }[];
   readonly notSniffed: string | null;
+  /** The mark of a practice plate. */
+  readonly demo: string | null;
   readonly marks: readonly string[];
   readonly photoId: string | null;
 }
 
 type RowWords = Words<"common" | "finding" | "meals">;
 
-/** Words of one meal's row. */
-export function mealRowView(meal: Meal, words: RowWords): MealRowView {
+const NONE: ReadonlySet<string> = new Set();
+
+/**
+ * Words of one meal's row.
+ *
+ * @param practice - sniffs of the practice kitchen: nobody takes its plates for real ones
+ */
+export function mealRowView(meal: Meal, words: RowWords, practice: ReadonlySet<string> = NONE): MealRowView {
   const { meals: text } = words.text;
   return {
     id: meal.id,
@@ -34,6 +42,7 @@ export function mealRowView(meal: Meal, words: RowWords): MealRowView {
       ),
     })),
     notSniffed: meal.finding === undefined ? text.noFinding : null,
+    demo: meal.sniffId !== undefined && practice.has(meal.sniffId) ? words.text.common.demoMark : null,
     marks: marksOf(meal, words),
     photoId: meal.photoIds[0] ?? null,
   };

@@ -5,6 +5,7 @@ import { groupByDay } from "../meals/mealDays.js";
 import type { MealFilter } from "../meals/mealSearch.js";
 import type { Words } from "../text/catalogue.js";
 import { dayKey, dayText, numberText } from "../text/formats.js";
+import { dayRangeView, type DayRange, type DayRangeFault, type DayRangeView } from "./dayRangeView.js";
 import { groupName } from "./groupName.js";
 import { mealRowView, type MealRowView } from "./mealRowView.js";
 import type { OptionView } from "./plateHomeView.js";
@@ -22,6 +23,7 @@ export interface MealsListView {
     readonly verdict: { readonly label: string; readonly options: readonly OptionView[] };
     readonly place: { readonly label: string; readonly options: readonly OptionView[] };
     readonly truth: { readonly label: string; readonly options: readonly OptionView[] };
+    readonly days: DayRangeView;
     readonly reaction: { readonly label: string; readonly on: boolean };
     readonly clear: string | null;
   } | null;
@@ -33,6 +35,8 @@ export interface MealsListView {
   }[];
   readonly more: string | null;
   readonly noMatch: string | null;
+  /** What could not be read, so that nothing is missing without a word. */
+  readonly setAside: string | null;
   readonly empty: { readonly title: string; readonly text: string } | null;
 }
 
@@ -44,6 +48,12 @@ export interface MealsListState {
   /** All meals that are kept. */
   readonly total: number;
   readonly filter: MealFilter;
+  readonly days: DayRange;
+  readonly daysFault: DayRangeFault | null;
+  /** Sniffs of the practice kitchen. */
+  readonly practice: ReadonlySet<string>;
+  /** Meals that could not be read and were set aside. */
+  readonly setAside: number;
   /** Groups and places that some meal names. */
   readonly groups: readonly string[];
   readonly places: readonly string[];
@@ -58,26 +68,37 @@ type ListWords = Words<"common" | "finding" | "meals">;
 /** Words of the list of meals. */
 export function mealsListView(state: MealsListState, words: ListWords): MealsListView {
   const { meals: text, common } = words.text;
-  const { matching, shown, total, filter } = state;
-  const narrowed = matching.length < total;
+  const { matching, shown, total, practice } = state;
   return {
     title: text.title,
     add: text.add,
     review: text.review,
-    search: { label: text.search, hint: text.searchHint, value: filter.text ?? "" },
+    search: { label: text.search, hint: text.searchHint, value: state.filter.text ?? "" },
     filters: total === 0 ? null : filtersOf(state, words),
-    count: narrowed
+    count: isNarrowed(state)
       ? text.count(numberText(matching.length, words.formats), numberText(total, words.formats))
       : null,
     days: groupByDay(matching.slice(0, shown), words.formats.timeZone).map(({ day, meals }) => ({
       key: day,
       heading: headingOf(meals[0]?.at ?? "", state.nowMs, words),
-      meals: meals.map((meal) => mealRowView(meal, words)),
+      meals: meals.map((meal) => mealRowView(meal, words, practice)),
     })),
     more: matching.length > shown ? common.more : null,
     noMatch: total > 0 && matching.length === 0 ? text.noMatch : null,
+    setAside: state.setAside === 0 ? null : text.setAside(numberText(state.setAside, words.formats)),
     empty: total === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
   };
+}
+
+/** Are the meals narrowed by anything, even if it lets all through? */
+const isNarrowed = (state: MealsListState): boolean =>
+  filtersSet(state) > 0 || (state.filter.text ?? "") !== "";
+
+/** How many choices narrow the list; both days are one. */
+function filtersSet({ filter, days }: MealsListState): number {
+  const { text: _searched, fromAt: _from, beforeAt: _before, ...choices } = filter;
+  const chosen = Object.values(choices).filter((value) => value !== undefined).length;
+  return chosen + (days.from === "" && days.upto === "" ? 0 : 1);
 }
 
 const DAY_MS = 86_400_000;
@@ -94,8 +115,7 @@ function headingOf(at: string, nowMs: number, words: ListWords): string {
 function filtersOf(state: MealsListState, words: ListWords): MealsListView["filters"] {
   const { meals: text } = words.text;
   const { filter, groups, places } = state;
-  const { text: _searched, ...narrowing } = filter;
-  const on = Object.values(narrowing).filter((value) => value !== undefined).length;
+  const on = filtersSet(state);
   const options = (
     chosen: string | undefined,
     entries: readonly (readonly [string, string])[],
@@ -135,7 +155,8 @@ function filtersOf(state: MealsListState, words: ListWords): MealsListView["filt
         ["open", text.truthOpen],
       ]),
     },
+    days: dayRangeView(state.days, state.daysFault, words),
     reaction: { label: text.filterReaction, on: filter.reaction === true },
-    clear: on === 0 && (filter.text ?? "") === "" ? null : text.clear,
+    clear: isNarrowed(state) ? text.clear : null,
   };
 }

@@ -61,8 +61,12 @@ const ASK_AT_ONCE = 10;
 
 type ReviewWords = Words<"common" | "finding" | "meals" | "review">;
 
-/** Words of the review. Nothing here praises or counts days. */
-export function reviewView(review: Review, words: ReviewWords): ReviewView {
+/**
+ * Words of the review. Nothing here praises or counts days.
+ *
+ * @param ofSomeDays - were only some days looked at?
+ */
+export function reviewView(review: Review, words: ReviewWords, ofSomeDays = false): ReviewView {
   const { review: text } = words.text;
   const whole = (value: number) => numberText(value, words.formats);
   const { reactionFoods: foods } = review;
@@ -70,7 +74,7 @@ export function reviewView(review: Review, words: ReviewWords): ReviewView {
     title: text.title,
     back: text.back,
     text: text.text(whole(review.meals)),
-    empty: review.meals === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
+    empty: review.meals === 0 ? emptyOf(ofSomeDays, words) : null,
     field: {
       title: text.fieldTitle,
       text: text.fieldText,
@@ -95,6 +99,12 @@ export function reviewView(review: Review, words: ReviewWords): ReviewView {
     },
     out: { title: text.printTitle, print: text.print, csv: text.csv },
   };
+}
+
+function emptyOf(ofSomeDays: boolean, { text: { review } }: ReviewWords): ReviewView["empty"] {
+  return ofSomeDays
+    ? { title: review.emptyDaysTitle, text: review.emptyDaysText }
+    : { title: review.emptyTitle, text: review.emptyText };
 }
 
 function fieldGroup(record: FieldRecord, words: ReviewWords): FieldGroupView {

@@ -25,7 +25,19 @@ const changed: Meal = { ...meals[5_000]!, note: "changed" };
 
 const drawn = (filter: MealFilter, shown: number) =>
   mealsListView(
-    { matching: matchingMeals(rows, filter), shown, total: 10_000, filter, groups, places, nowMs: 0 },
+    {
+      matching: matchingMeals(rows, filter),
+      shown,
+      total: 10_000,
+      filter,
+      groups,
+      places,
+      days: { from: "", upto: "" },
+      daysFault: null,
+      practice: new Set(),
+      setAside: 0,
+      nowMs: 0,
+    },
     words,
   );
 

@@ -15,6 +15,7 @@ import { allergiesView, allergyFormView } from "../../src/views/allergiesView.js
 import { claimTexts } from "../../src/views/mealFormView.js";
 import { checkView } from "../../src/views/checkView.js";
 import { dataView, importPlanView } from "../../src/views/dataView.js";
+import { ALL_DAYS, dayRangeView } from "../../src/views/dayRangeView.js";
 import { dietCautionView } from "../../src/views/dietCautionView.js";
 import { findingView } from "../../src/views/findingView.js";
 import { firstRunView, FIRST_RUN_STEPS } from "../../src/views/firstRunView.js";
@@ -192,6 +193,7 @@ function speakMeals(words: Words): void {
   mealDetailView({ ...state, meal: BARE_MEAL }, words);
   reviewView(reviewMeals([wrong, FULL_MEAL], { claimDenies: () => true }), words);
   reviewView(reviewMeals([newMeal("x", "2026-11-25T18:00:00Z")]), words);
+  for (const fault of ["empty", "order", "future"] as const) dayRangeView(ALL_DAYS, fault, words);
   const draft = { dish: "", place: "", when: "", note: "", claims: "", photoIds: ["a"], outcome: null };
   for (const photoFault of ["tooLarge", "notAnImage"] as const)
     for (const status of ["editing", "saving", "failed"] as const)

@@ -14,6 +14,10 @@ const state = (rest: Partial<MealsListState>): MealsListState => ({
   filter: {},
   groups: [],
   places: [],
+  days: { from: "", upto: "" },
+  daysFault: null,
+  practice: new Set(),
+  setAside: 0,
   nowMs: NOW_MS,
   ...rest,
 });

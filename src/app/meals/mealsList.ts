@@ -3,6 +3,7 @@ import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { SNAPSHOT_VERDICTS } from "../../meals/findingSnapshot.js";
 import type { Meal } from "../../meals/meal.js";
 import type { MealFilter } from "../../meals/mealSearch.js";
+import { ALL_DAYS, dayRangeFault, type DayRange, type DayRangeFault } from "../../views/dayRangeView.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import {
@@ -15,6 +16,9 @@ import {
   withoutMeal,
   type MealRows,
 } from "./mealRows.js";
+import { fieldDay } from "./localTime.js";
+import { dayOrNone, queryBetween } from "./period.js";
+import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 
 /** How many rows are drawn at first, and at least how many more each time the end comes near. */
@@ -37,8 +41,15 @@ export type Reading =
 export interface MealsList {
   readonly reading: ReadonlySignal<Reading>;
   readonly filter: ReadonlySignal<MealFilter>;
+  /** Days to show, as they stand in the fields. */
+  readonly days: ReadonlySignal<DayRange>;
+  readonly daysFault: ReadonlySignal<DayRangeFault | null>;
+  /** Sniffs of the practice kitchen. */
+  readonly practice: ReadonlySignal<ReadonlySet<string>>;
   readonly matching: ReadonlySignal<readonly Meal[]>;
   readonly shown: ReadonlySignal<number>;
+  /** Meals that could not be read. */
+  readonly setAside: ReadonlySignal<number>;
   /** All meals that are kept, read or not. */
   readonly total: ReadonlySignal<number>;
   readonly groups: ReadonlySignal<readonly string[]>;
@@ -47,6 +58,7 @@ export interface MealsList {
   search(text: string): void;
   narrow(key: "group" | "verdict" | "place" | "truth", option: string): void;
   reactionOnly(on: boolean): void;
+  between(from: string, upto: string): void;
   clear(): void;
   more(): void;
   /** What this page itself wrote or took away, shown before the store has been read again. */
@@ -57,11 +69,24 @@ export interface MealsList {
   close(): void;
 }
 
-export function createMealsList(store: Store, now: () => number = () => performance.now()): MealsList {
+/** The two clocks of a list: one that only runs forward, and the day of this phone. */
+export interface ListClocks {
+  readonly now: () => number;
+  /** "2026-11-25". */
+  readonly today: () => string;
+}
+
+const CLOCKS: ListClocks = { now: () => performance.now(), today: () => fieldDay(new Date()) };
+
+export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}): MealsList {
+  const { now, today } = { ...CLOCKS, ...clocks };
   const rows = signal<MealRows>(NO_ROWS);
   const counted = signal(0);
   const reading = signal<Reading>({ kind: "reading" });
   const filter = signal<MealFilter>({});
+  const days = signal(ALL_DAYS);
+  const practice = signal<ReadonlySet<string>>(new Set());
+  const setAside = signal(0);
   const shown = signal(SHOWN_AT_ONCE);
   let round = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
@@ -86,6 +111,11 @@ export function createMealsList(store: Store, now: () => number = () => performa
       return true;
     });
     if (mine !== round) return;
+    const unread = await store.listSetAside();
+    if (unread.ok) setAside.value = unread.value.filter(({ table }) => table === "meals").length;
+    const practised = await practiceSniffs(store);
+    if (mine !== round) return;
+    if (practised.ok) practice.value = practised.value;
     reading.value = outcome.ok ? { kind: "read" } : { kind: "failed", error: outcome.error };
   }
 
@@ -94,6 +124,14 @@ export function createMealsList(store: Store, now: () => number = () => performa
     shown.value = SHOWN_AT_ONCE;
   }
 
+  function showDays(range: DayRange): void {
+    days.value = range;
+    const { fromAt: _from, beforeAt: _before, ...others } = filter.value;
+    // Days that cannot be shown narrow nothing: the fields say why.
+    change(daysFault.value === null ? { ...others, ...queryBetween(range) } : others);
+  }
+
+  const daysFault = computed(() => dayRangeFault(days.value, today(), "open"));
   const unsubscribe = store.subscribe(["meals"], () => {
     clearTimeout(settling);
     settling = setTimeout(() => void read(), SETTLE_MS);
@@ -104,6 +142,10 @@ export function createMealsList(store: Store, now: () => number = () => performa
   return {
     reading,
     filter,
+    days,
+    daysFault,
+    practice,
+    setAside,
     matching,
     shown,
     total: computed(() => Math.max(counted.value, rows.value.meals.length)),
@@ -112,7 +154,11 @@ export function createMealsList(store: Store, now: () => number = () => performa
     search: (text) => change({ ...filter.value, text }),
     narrow: (key, option) => change(narrowed(filter.value, key, option)),
     reactionOnly: (on) => change(without(filter.value, "reaction", on ? { reaction: true } : {})),
-    clear: () => change({}),
+    between: (from, upto) => showDays({ from: dayOrNone(from), upto: dayOrNone(upto) }),
+    clear: () => {
+      days.value = ALL_DAYS;
+      change({});
+    },
     more: () => {
       const more = Math.max(SHOWN_AT_ONCE, Math.round(GROWTH * shown.value));
       shown.value = Math.min(matching.value.length, shown.value + more);

@@ -1,9 +1,10 @@
 /** The stretch of time that a review or a report looks at, in whole days of this phone. */
 import type { MealQuery } from "../../store/storeTypes.js";
+import type { DayRange } from "../../views/dayRangeView.js";
 import { fieldDay } from "./localTime.js";
 
 /** First and last day, "2026-11-25", both included; null: all meals. */
-export type Period = { readonly from: string; readonly upto: string } | null;
+export type Period = DayRange | null;
 
 /** How far back the ready choices reach, in months. */
 export const MONTHS_BACK = [1, 3, 12] as const;
@@ -28,10 +29,17 @@ export const addressOf = (period: Period): string[] => (period === null ? [] : [
 
 /** The instants between which its meals lie. */
 export function queryOf(period: Period): Pick<MealQuery, "fromAt" | "beforeAt"> {
-  if (period === null) return {};
-  const before = dayStart(period.upto);
-  before.setDate(before.getDate() + 1);
-  return { fromAt: dayStart(period.from).toISOString(), beforeAt: before.toISOString() };
+  return period === null ? {} : queryBetween(period);
+}
+
+/** The instants between which the meals of a range lie whose ends may be open. */
+export function queryBetween({ from, upto }: DayRange): Pick<MealQuery, "fromAt" | "beforeAt"> {
+  const before = upto === "" ? null : dayStart(upto);
+  before?.setDate(before.getDate() + 1);
+  return {
+    ...(from === "" ? {} : { fromAt: dayStart(from).toISOString() }),
+    ...(before === null ? {} : { beforeAt: before.toISOString() }),
+  };
 }
 
 /** "25 Aug – 25 Nov 2026", in the person's language. @see ECMA-402, formatRange */
@@ -39,6 +47,9 @@ export function periodText(period: NonNullable<Period>, locale: string): string 
   const format = new Intl.DateTimeFormat(locale, { day: "numeric", month: "short", year: "numeric" });
   return format.formatRange(dayStart(period.from), dayStart(period.upto));
 }
+
+/** A day as the fields write it; "" for what is none. */
+export const dayOrNone = (text: string): string => (isDay(text) ? text : "");
 
 const dayStart = (day: string): Date => new Date(`${day}T00:00`);
 

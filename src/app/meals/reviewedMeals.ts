@@ -2,8 +2,8 @@ import { ok, type Result } from "../../kernel/result.js";
 import type { Meal } from "../../meals/meal.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
-import type { PageCursor } from "../../store/storeTypes.js";
 import { queryOf, type Period } from "./period.js";
+import { practiceSniffs } from "./practiceSniffs.js";
 import { readMeals } from "./readMeals.js";
 
 /**
@@ -19,20 +19,4 @@ export async function reviewedMeals(
   const meals = await readMeals(store, queryOf(period));
   if (!meals.ok) return meals;
   return ok(meals.value.filter(({ sniffId }) => sniffId === undefined || !practice.value.has(sniffId)));
-}
-
-const PAGE = 500;
-
-async function practiceSniffs(
-  store: Pick<Store, "listSniffs">,
-): Promise<Result<ReadonlySet<string>, StoreError>> {
-  const ids = new Set<string>();
-  let after: PageCursor | undefined;
-  for (;;) {
-    const page = await store.listSniffs({ limit: PAGE, ...(after === undefined ? {} : { after }) });
-    if (!page.ok) return page;
-    page.value.items.filter(({ demo }) => demo).forEach(({ sniffId }) => ids.add(sniffId));
-    if (page.value.next === null) return ok(ids);
-    after = page.value.next;
-  }
 }

@@ -27,6 +27,10 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
       // While the rest is being read, what is there is not "50 of 10,000 that match".
       total: isNarrowed ? list.total.value : matching.length,
       filter: list.filter.value,
+      days: list.days.value,
+      daysFault: list.daysFault.value,
+      practice: list.practice.value,
+      setAside: list.setAside.value,
       groups: list.groups.value,
       places: list.places.value,
       nowMs: app.ports.nowMs(),
@@ -36,6 +40,7 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
   const calls = {
     onSearch: list.search,
     onFilter: list.narrow,
+    onDays: list.between,
     onReactionOnly: list.reactionOnly,
     onClear: list.clear,
     onMore: list.more,

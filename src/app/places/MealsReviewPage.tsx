@@ -1,18 +1,18 @@
 import { useState } from "preact/hooks";
 import { ReviewScreen } from "../../screens/ReviewScreen.js";
-import { SelectField } from "../../screens/parts/SelectField.js";
 import { reviewView } from "../../views/reviewView.js";
 import type { AppModel } from "../appModel.js";
 import { fileName } from "../files.js";
 import { giveFile } from "../meals/giveFile.js";
 import { mealTable } from "../meals/mealTable.js";
-import { addressOf, MONTHS_BACK, monthsBack, periodOf, periodText, type Period } from "../meals/period.js";
+import { addressOf, periodOf, periodText } from "../meals/period.js";
 import { createReviewControl } from "../meals/reviewControl.js";
 import { useControl } from "../meals/useControl.js";
 import { hashOf } from "../router.js";
 import { Frame } from "./Frame.js";
 import { MealsReport } from "./MealsReport.js";
 import { MealsTrouble } from "./MealsTrouble.js";
+import { ReviewPeriodChoice } from "./ReviewPeriodChoice.js";
 
 interface Props {
   readonly app: AppModel;
@@ -30,7 +30,7 @@ export function MealsReviewPage({ app, address }: Props) {
   if (reviewing.kind === "failed")
     return <MealsTrouble app={app} error={reviewing.error} onRetry={control.retry} />;
   if (reviewing.kind === "counting") return <Frame app={app}>{null}</Frame>;
-  const view = reviewView(reviewing.review, words);
+  const view = reviewView(reviewing.review, words, period !== null);
   const days = period === null ? null : periodText(period, words.formats.locale);
   if (printing) {
     const done = () => setPrinting(false);
@@ -47,31 +47,9 @@ export function MealsReviewPage({ app, address }: Props) {
   return (
     <Frame app={app}>
       <div class="stack">
-        <PeriodChoice app={app} period={period} />
+        <ReviewPeriodChoice app={app} period={period} />
         <ReviewScreen view={view} calls={calls} hrefOf={(id) => hashOf("meals", id)} />
       </div>
     </Frame>
-  );
-}
-
-const ALL = "any";
-
-/** All meals, or the last months. */
-function PeriodChoice({ app, period }: { readonly app: AppModel; readonly period: Period }) {
-  const { text, formats } = app.preferences.words.value;
-  const chosen = addressOf(period).join("/");
-  const ready = MONTHS_BACK.map((months) => monthsBack(months, app.ports.nowMs()));
-  const own = period === null || ready.some((one) => addressOf(one).join("/") === chosen) ? [] : [period];
-  const options = [...own, ...ready].map((one) => {
-    const id = addressOf(one).join("/");
-    return { id, label: periodText(one, formats.locale), chosen: id === chosen };
-  });
-  return (
-    <SelectField
-      id="review-period"
-      label={text.meals.detail.when}
-      options={[{ id: ALL, label: text.meals.any, chosen: period === null }, ...options]}
-      onChoose={(id) => app.router.go("meals", "review", ...(id === ALL ? [] : id.split("/")))}
-    />
   );
 }

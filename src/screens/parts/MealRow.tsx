@@ -13,7 +13,9 @@ export function MealRow({ view, href, photoUrl }: Props) {
   return (
     <a class="meal-row" href={href}>
       <span class="meal-row__words">
-        <span class="meal-row__dish">{view.dish}</span>
+        <span class="meal-row__dish">
+          {view.dish} {view.demo !== null && <span class="mark-demo">{view.demo}</span>}
+        </span>
         <span class="small quiet numbers">{view.line}</span>
         {view.marks.length > 0 && (
           <span class="row">

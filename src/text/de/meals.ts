@@ -14,6 +14,15 @@ export const meals: Catalogue["meals"] = {
   filterVerdict: "Befund",
   filterPlace: "Ort",
   filterTruth: "Was es wirklich war",
+  days: {
+    from: "Vom Tag",
+    upto: "Bis zum Tag",
+    faults: {
+      empty: "Wähle beide Tage.",
+      order: "Der letzte Tag liegt vor dem ersten.",
+      future: "Der erste Tag liegt noch vor dir.",
+    },
+  },
   filterReaction: "Danach etwas gespürt",
   any: "alle",
   truthKnown: "bekannt",
@@ -23,6 +32,8 @@ export const meals: Catalogue["meals"] = {
   emptyTitle: "Noch keine Mahlzeiten",
   emptyText:
     "Speichere nach einer Prüfung den Befund als Mahlzeit. Trag später nach, was die Küche sagte, dann kann die App dir sagen, wie oft er stimmte.",
+  setAside: (count) =>
+    `${count} ${plural(count, "Mahlzeit war", "Mahlzeiten waren")} nicht lesbar und ${plural(count, "wurde", "wurden")} beiseitegelegt. Eine Sicherung unter Du nimmt sie mit.`,
   noMatch: "Keine Mahlzeit passt.",
   noDish: "Gericht ohne Namen",
   truthMark: "Wahrheit bekannt",

@@ -7,9 +7,18 @@ export const review: Catalogue["review"] = {
   back: "Alle Mahlzeiten",
   text: (meals) =>
     `Aus ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")}. Es zählt nur, was du aufgeschrieben hast.`,
+  period: {
+    label: "Welche Tage",
+    all: "alle Mahlzeiten",
+    back: (months, days) => `${plural(months, "letzter Monat", `letzte ${months} Monate`)}: ${days}`,
+    own: "Tage nach Wahl",
+    show: "Diese Tage zeigen",
+  },
   emptyTitle: "Noch nichts zum Zurückblicken",
   emptyText:
     "Sobald von einigen Tellern bekannt ist, was darin war, zeigt diese Seite, wie oft die Befunde stimmten.",
+  emptyDaysTitle: "Keine Mahlzeit an diesen Tagen",
+  emptyDaysText: "Wähle oben andere Tage.",
   fieldTitle: "Befunde gegen die Wahrheit",
   fieldText:
     "Nur bestätigte Teller. Nach einer Überraschung fragt man öfter nach, also können die anderen Teller anders sein.",

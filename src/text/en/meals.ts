@@ -13,6 +13,15 @@ export const meals = {
   filterVerdict: "Finding",
   filterPlace: "Place",
   filterTruth: "What it turned out to be",
+  days: {
+    from: "From day",
+    upto: "Up to day",
+    faults: {
+      empty: "Choose both days.",
+      order: "The last day comes before the first.",
+      future: "The first day has not come yet.",
+    },
+  },
   filterReaction: "Felt something afterwards",
   any: "any",
   truthKnown: "known",
@@ -22,6 +31,8 @@ export const meals = {
   emptyTitle: "No meals yet",
   emptyText:
     "After a check, save the finding as a meal. Add what the kitchen said later, and the app can tell you how often it was right.",
+  setAside: (count: string) =>
+    `${count} ${plural(count, "meal", "meals")} could not be read, and ${plural(count, "was", "were")} set aside. A backup under You takes ${plural(count, "it", "them")} along.`,
   noMatch: "No meal matches.",
   noDish: "Dish not named",
   truthMark: "truth known",

@@ -6,8 +6,17 @@ export const review = {
   back: "All meals",
   text: (meals: string) =>
     `From ${meals} ${plural(meals, "meal", "meals")}. Only what you wrote down counts.`,
+  period: {
+    label: "Which days",
+    all: "all meals",
+    back: (months: string, days: string) => `last ${plural(months, "month", `${months} months`)}: ${days}`,
+    own: "days of your choice",
+    show: "Show these days",
+  },
   emptyTitle: "Nothing to review yet",
   emptyText: "Once it is known what was on some plates, this page shows how often the findings were right.",
+  emptyDaysTitle: "No meal in these days",
+  emptyDaysText: "Choose other days above.",
   fieldTitle: "Findings against the truth",
   fieldText: "Confirmed plates only. People ask more often after a surprise, so the other plates may differ.",
   said: (smelled: string, notSmelled: string, uncertain: string) =>

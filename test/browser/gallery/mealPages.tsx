@@ -5,12 +5,14 @@ import { MealDetailActions, MealDetailScreen } from "../../../src/screens/MealDe
 import { MealFormScreen } from "../../../src/screens/MealFormScreen.js";
 import { MealsListActions, MealsListScreen } from "../../../src/screens/MealsListScreen.js";
 import { ReactionFormScreen } from "../../../src/screens/ReactionFormScreen.js";
+import { ReviewPeriod } from "../../../src/screens/ReviewPeriod.js";
 import { ReviewScreen } from "../../../src/screens/ReviewScreen.js";
 import { TruthFormScreen } from "../../../src/screens/TruthFormScreen.js";
 import { mealDetailView } from "../../../src/views/mealDetailView.js";
 import { mealFormView, type MealFormState } from "../../../src/views/mealFormView.js";
 import { mealsListView, type MealsListState } from "../../../src/views/mealsListView.js";
 import { reactionFormView, type ReactionDraft } from "../../../src/views/reactionFormView.js";
+import { reviewPeriodView, type ReviewPeriodState } from "../../../src/views/reviewPeriodView.js";
 import { reviewView } from "../../../src/views/reviewView.js";
 import { truthFormView } from "../../../src/views/truthFormView.js";
 import { BARE_MEAL, FULL_MEAL, MEALS } from "./fixtures/meals.js";
@@ -35,6 +37,10 @@ const list =
         filter: {},
         groups: ["meat", "fish"],
         places: ["Canal kitchen"],
+        days: { from: "", upto: "" },
+        daysFault: null,
+        practice: new Set(),
+        setAside: 0,
         nowMs: NOW_MS,
         ...state,
       },
@@ -128,17 +134,43 @@ const MANY: readonly Meal[] = Array.from({ length: 40 }, (_, i): Meal => {
   };
 });
 
+const PERIOD: ReviewPeriodState = {
+  ready: [
+    { id: "a", months: 1, days: "25 Oct – 25 Nov 2026" },
+    { id: "b", months: 3, days: "25 Aug – 25 Nov 2026" },
+  ],
+  chosen: "any",
+  own: null,
+  fault: null,
+};
+
 const review =
-  (meals: readonly Meal[]): Page =>
-  (words) => ({
-    place: "meals",
-    body: <ReviewScreen view={reviewView(reviewMeals(meals), words)} calls={noCalls()} hrefOf={hrefOf} />,
-  });
+  (meals: readonly Meal[], period: Partial<ReviewPeriodState> = {}): Page =>
+  (words) => {
+    const choice = reviewPeriodView({ ...PERIOD, ...period }, words);
+    const view = reviewView(reviewMeals(meals), words, period.own !== undefined);
+    return {
+      place: "meals",
+      body: (
+        <div class="stack">
+          <ReviewPeriod view={choice} calls={noCalls()} />
+          <ReviewScreen view={view} calls={noCalls()} hrefOf={hrefOf} />
+        </div>
+      ),
+    };
+  };
 
 export const MEAL_PAGES: Readonly<Record<string, Page>> = {
   "meals-empty": list([], { total: 0 }),
   "meals-list": list(MEALS),
   "meals-filtered": list(MEALS.slice(1, 2), { filter: { text: "rice", verdict: "not smelled" } }),
+  "meals-days": list(MEALS.slice(0, 2), {
+    filter: { group: "meat", verdict: "not smelled", place: "Canal kitchen" },
+    days: { from: "2026-11-01", upto: "2026-10-01" },
+    daysFault: "order",
+    practice: new Set(["sniff-1"]),
+    setAside: 1,
+  }),
   "meals-no-match": list([], { filter: { text: "nothing like it" } }),
   "meals-more": list(MEALS, { shown: 2 }),
   "meal-full": detail(FULL_MEAL, false),
@@ -154,5 +186,6 @@ export const MEAL_PAGES: Readonly<Record<string, Page>> = {
   "meal-reaction": reaction({ severity: 1, symptoms: ["hives"] }),
   "meal-reaction-urgent": reaction({ severity: 3, symptoms: ["breathing", "swelling"] }),
   "review-empty": review([]),
+  "review-no-days": review([], { own: { from: "2026-11-25", upto: "2026-11-01" }, fault: "order" }),
   "review-some": review([...MEALS, ...MANY]),
 };
