@@ -21,7 +21,8 @@ export function assessText(
       (id) => `recipe ${id}: ${RECIPES.find((recipe) => recipe.id === id)?.name ?? "unknown"}`,
     ),
     "",
-    "Held-out probabilities, mean over the groups",
+    "Held-out probabilities, mean over the groups. Balanced accuracy and error are at probability one half; (even) is",
+    "balanced accuracy at even evidence: present where the probability is above the share of present plates taught",
     `${pad("model", 14)}${HEAD}`,
     ...(summary.mean === null ? [] : [`${pad("nose", 14)}${scoreRow(summary.mean)}`]),
     ...summary.rivals.map(({ name, mean }) => `${pad(name, 14)}${scoreRow(mean)}`),
@@ -39,7 +40,7 @@ export function assessText(
   return `${lines.join("\n")}\n`;
 }
 
-const HEAD = "bal. acc.    AUC  log loss  Brier    ECE  error  error at 80 %";
+const HEAD = "bal. acc.  (even)    AUC  log loss  Brier    ECE  error  error at 80 %";
 
 function groupLines(one: AssessedGroupSummary): string[] {
   const { findings: f } = one;
@@ -57,11 +58,12 @@ function groupLines(one: AssessedGroupSummary): string[] {
 }
 
 function scoreRow(scores: MeanScores): string {
-  const { balancedAccuracy, auc, logLoss, brier, ece, error, errorAt80 } = scores;
+  const { balancedAccuracy, evenBalancedAccuracy, auc, logLoss, brier, ece, error, errorAt80 } = scores;
   const cell = (value: number | null, width: number) =>
     (value === null ? "-" : value.toFixed(3)).padStart(width);
   return [
     cell(balancedAccuracy, 9),
+    cell(evenBalancedAccuracy ?? null, 8),
     cell(auc, 7),
     cell(logLoss, 10),
     cell(brier, 7),

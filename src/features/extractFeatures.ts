@@ -2,6 +2,7 @@ import type { Channel } from "../kernel/channel.js";
 import type { Sniff, SniffPhase } from "../sniff/sniff.js";
 import { cleanAirReference, type CleanAirReference } from "./cleanAirReference.js";
 import { humidityRise } from "./humidityRise.js";
+import { courseValues } from "./courseValues.js";
 import { QUARTERS, quarterLevels } from "./quarterLevels.js";
 import type { Recipe } from "./recipe.js";
 
@@ -35,9 +36,7 @@ export function extractFeatures(sniff: Sniff, recipe: Recipe): SniffFeatures | n
   const channels = sniff.sniffer.channels.length;
   const levels = quarterLevels(headspace);
   const reference = referenceOf(recipe, headspace, clean, channels);
-  const values = recipe.rich
-    ? richValues(levels, reference, channels)
-    : plainValues(levels, reference, channels);
+  const values = courseValues(recipe.course, headspace, levels, reference);
   const rise = humidityRise(sniff);
   const notes: FeatureNote[] = [];
   if (clean === null) notes.push("noCleanAir");
@@ -49,10 +48,22 @@ export function extractFeatures(sniff: Sniff, recipe: Recipe): SniffFeatures | n
 /** Names of the features of a recipe, in order, for charts and reports. */
 export function featureNames(recipe: Recipe, channels: number): string[] {
   const each = (name: string) => Array.from({ length: channels }, (_, i) => `${name} ${i + 1}`);
-  const plain = [...each("level"), ...each("uptake")];
-  if (!recipe.rich) return plain;
   const steps = Array.from({ length: channels - 1 }, (_, i) => `difference ${i + 1}-${i + 2}`);
-  return [...plain, ...each("early bend"), ...each("late bend"), ...steps];
+  const ends = [...each("level"), ...each("uptake")];
+  switch (recipe.course) {
+    case "end":
+      return ends;
+    case "bends":
+      return [...ends, ...each("early bend"), ...each("late bend"), ...steps];
+    case "quarters":
+      return [
+        ...Array.from({ length: QUARTERS }, (_, quarter) => each(`quarter ${quarter + 1}`)).flat(),
+        ...each("spread"),
+        ...steps,
+      ];
+    case "mean":
+      return [...each("mean"), ...each("start"), ...each("end"), ...each("spread"), ...steps];
+  }
 }
 
 function referenceOf(
@@ -64,29 +75,6 @@ function referenceOf(
   if (recipe.reference === "cleanAir" && clean !== null) return clean.logOhm;
   if (recipe.reference === "start") return Float64Array.from(headspace.ohm[0]!, (ohm) => Math.log(ohm));
   return new Float64Array(channels);
-}
-
-/** Level at the end, and how far it moved since the first quarter. */
-function plainValues(levels: Float64Array, reference: Float64Array, channels: number): Float64Array {
-  const values = new Float64Array(2 * channels);
-  const last = (QUARTERS - 1) * channels;
-  for (let channel = 0; channel < channels; channel += 1) {
-    values[channel] = levels[last + channel]! - reference[channel]!;
-    values[channels + channel] = levels[last + channel]! - levels[channel]!;
-  }
-  return values;
-}
-
-function richValues(levels: Float64Array, reference: Float64Array, channels: number): Float64Array {
-  const values = new Float64Array(4 * channels + channels - 1);
-  values.set(plainValues(levels, reference, channels));
-  for (let channel = 0; channel < channels; channel += 1) {
-    const at = (quarter: number) => levels[quarter * channels + channel]!;
-    values[2 * channels + channel] = at(1) - (at(0) + at(2)) / 2;
-    values[3 * channels + channel] = at(2) - (at(1) + at(3)) / 2;
-    if (channel > 0) values[4 * channels + channel - 1] = values[channel - 1]! - values[channel]!;
-  }
-  return values;
 }
 
 function signalToNoise(

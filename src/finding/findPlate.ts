@@ -8,7 +8,7 @@ import { FALSE_ALARM_RATE, LEAST_SIGNAL_TO_NOISE, UNLIKE_RATE } from "./bands.js
 import type { Basis, FindingRequest, GroupFinding, PlateFinding, Reason, Verdict } from "./finding.js";
 import { groupJudge, type GroupJudge, type Label } from "./groupJudge.js";
 import { likeScores } from "./likeScores.js";
-import { withBelief } from "./withBelief.js";
+import { taughtShare, withBelief } from "./withBelief.js";
 
 /** Mean time between sweeps of a single-sweep sniff, for the word on how many are needed. Common practice. */
 const USUAL_SWEEP_MS = 2_000;
@@ -209,9 +209,4 @@ function basisOf(nose: Nose, judge: GroupJudge, lastPlace: number): Basis {
     missRateUpper: clopperPearsonUpper(misses, judge.heldOutPresent),
     falseAlarms,
   };
-}
-
-/** Share of present plates among the held-out ones, the odds that a calibrated probability starts from. */
-function taughtShare(group: GroupNose): number {
-  return group.platesPresent / (group.platesPresent + group.platesAbsent);
 }

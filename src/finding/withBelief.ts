@@ -1,3 +1,4 @@
+import type { GroupNose } from "../nose/nose.js";
 /** A belief from before the sniff, and what the sniff makes of it. */
 export interface Belief {
   readonly before: number;
@@ -22,4 +23,9 @@ export function withBelief(probability: number, taughtShare: number, before: num
   const likelihoodRatio = odds(probability) / odds(taughtShare);
   const after = odds(before) * likelihoodRatio;
   return { before, likelihoodRatio, after: after / (1 + after) };
+}
+
+/** Share of present plates among those of known truth, the odds that a calibrated probability starts from. */
+export function taughtShare(group: Pick<GroupNose, "platesPresent" | "platesAbsent">): number {
+  return group.platesPresent / (group.platesPresent + group.platesAbsent);
 }

@@ -1,6 +1,7 @@
 import { forestLogits } from "./forestLogits.js";
+import { kernelLogits } from "./kernelLogits.js";
 import { linearLogits } from "./linearLogits.js";
-import { MODEL_KINDS } from "./models.js";
+import { MODEL_KINDS, type ModelKind } from "./models.js";
 import { nearestPlates, whitened } from "./neighbourLogits.js";
 import { netLogits } from "./netLogits.js";
 import type { HorizonNose, Nose } from "./nose.js";
@@ -31,17 +32,30 @@ export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mi
   const nearest = nearestPlates(horizon.neighbours, whitened(horizon.neighbours, x), groups);
   const logits = new Float64Array(groups);
   MODEL_KINDS.forEach((kind, i) => {
-    const weight = horizon.mix[i]!;
+    const weight = horizon.mix[i] ?? 0;
     if (weight === 0) return;
-    const said =
-      kind === "nets"
-        ? nose.nets && netLogits(nose.nets, x)
-        : kind === "trees"
-          ? horizon.trees && forestLogits(horizon.trees, x, groups)
-          : kind === "neighbours"
-            ? nearest.logits
-            : horizon[kind] && linearLogits(horizon[kind], x);
+    const said = kind === "neighbours" ? nearest.logits : saidBy(kind, nose, horizon, x);
     said?.forEach((logit, group) => (logits[group]! += weight * softClipped(logit)));
   });
   return { logits, strangeness: nearest.strangeness };
+}
+
+/** Log-odds of one model, or null if the nose has none of that kind. */
+function saidBy(
+  kind: Exclude<ModelKind, "neighbours">,
+  nose: Nose,
+  horizon: HorizonNose,
+  x: Float64Array,
+): Float64Array | null {
+  switch (kind) {
+    case "nets":
+      return nose.nets && netLogits(nose.nets, x);
+    case "trees":
+      return horizon.trees && forestLogits(horizon.trees, x, nose.groups.length);
+    case "kernel":
+      return horizon.kernel ? kernelLogits(horizon.kernel, x) : null;
+    case "logistic":
+    case "discriminant":
+      return horizon[kind] && linearLogits(horizon[kind], x);
+  }
 }

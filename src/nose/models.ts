@@ -54,6 +54,18 @@ export interface NeighbourModel {
   readonly localScale?: Float32Array | undefined;
 }
 
-/** Names of the model kinds, in the order in which their log-odds are mixed. */
-export const MODEL_KINDS = ["nets", "logistic", "discriminant", "trees", "neighbours"] as const;
+/** A sum of bells around some of the taught sniffs, one sum for each group: ridge regression with a Gaussian kernel. */
+export interface KernelModel {
+  /** Fall of a bell: exp(-width * mean squared difference of the features), positive. */
+  readonly width: number;
+  /** Middles of the bells in 256ths of a standardised feature, shape [bells, features]. */
+  readonly middles: Int16Array;
+  /** Log-odds that a bell adds at its middle, shape [bells, groups]. */
+  readonly weights: Float32Array;
+  /** Shape [groups]. */
+  readonly intercepts: Float32Array;
+}
+
+/** Names of the model kinds, in the order in which their log-odds are mixed; new ones go to the end. */
+export const MODEL_KINDS = ["nets", "logistic", "discriminant", "trees", "neighbours", "kernel"] as const;
 export type ModelKind = (typeof MODEL_KINDS)[number];

@@ -1,6 +1,6 @@
 /** A nose: preprocessing, weights, calibration, thresholds and the evidence of how good it is, as one value. */
 import type { Channel } from "../kernel/channel.js";
-import type { Forest, LinearModel, ModelKind, NeighbourModel, NetEnsemble } from "./models.js";
+import type { Forest, KernelModel, LinearModel, ModelKind, NeighbourModel, NetEnsemble } from "./models.js";
 import type { NoseReport } from "./report.js";
 
 export const NOSE_FORMAT = "nidor-nose/1";
@@ -37,11 +37,13 @@ export interface HorizonNose {
   /** Later sweeps are left out, so that the answer means the same at any later moment. */
   readonly uptoMs: number;
   readonly input: InputMap;
-  /** Weight of each model's log-odds, in the order of MODEL_KINDS. */
+  /** Weight of each model's log-odds, in the order of MODEL_KINDS; a missing one is 0. */
   readonly mix: Float32Array;
   readonly logistic: LinearModel | null;
   readonly discriminant: LinearModel | null;
   readonly trees: Forest | null;
+  /** Missing from noses of older versions. */
+  readonly kernel?: KernelModel | null | undefined;
   readonly neighbours: NeighbourModel;
   /** Relative distance (strangeness) of each held-out plate to the plates taught without it, in rising order. */
   readonly heldOutDistances: Float32Array;

@@ -73,6 +73,13 @@ const neighbours = v.object({
   localScale: v.optional(floats),
 });
 
+const kernel = v.object({
+  width: v.pipe(finite, v.gtValue(0, "must be positive")),
+  middles: shorts,
+  weights: floats,
+  intercepts: floats,
+});
+
 const horizon = v.object({
   fromMs: v.pipe(finite, v.minValue(0, "must not be negative")),
   uptoMs: v.pipe(finite, v.minValue(0, "must not be negative")),
@@ -81,6 +88,7 @@ const horizon = v.object({
   logistic: v.nullable(linear),
   discriminant: v.nullable(linear),
   trees: v.nullable(forest),
+  kernel: v.optional(v.nullable(kernel)),
   neighbours,
   heldOutDistances: floats,
 });
@@ -121,6 +129,7 @@ const maybe = v.nullable(finite);
 const scores = v.object({
   sniffs: count,
   balancedAccuracy: maybe,
+  evenBalancedAccuracy: v.optional(maybe),
   auc: maybe,
   logLoss: finite,
   brier: finite,

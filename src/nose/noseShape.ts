@@ -1,6 +1,9 @@
 import { featureCount, recipeOf } from "../features/recipe.js";
-import { MODEL_KINDS, type Forest } from "./models.js";
+import { type Forest, type KernelModel, MODEL_KINDS } from "./models.js";
 import type { GroupNose, HorizonNose, Nose } from "./nose.js";
+
+/** Kinds of models that the first version mixed. */
+const FIRST_KINDS = 5;
 
 /** The first place where two parts of a nose do not fit together, or null if all do. */
 export function shapeFault(nose: Nose): string | null {
@@ -54,7 +57,7 @@ function horizonFault(horizon: HorizonNose, features: number, groups: number): s
   const lists = [input.humiditySlope, input.centre, input.scale];
   if (lists.some((list) => list.length !== features)) return "input";
   if (!input.scale.every((one) => one > 0)) return "input.scale";
-  if (mix.length !== MODEL_KINDS.length || mix.some((one) => one < 0)) return "mix";
+  if (mix.length < FIRST_KINDS || mix.length > MODEL_KINDS.length || mix.some((one) => one < 0)) return "mix";
   for (const kind of ["logistic", "discriminant"] as const) {
     const model = horizon[kind];
     if (model === null) continue;
@@ -67,7 +70,16 @@ function horizonFault(horizon: HorizonNose, features: number, groups: number): s
     (neighbours.localScale?.length ?? rows) !== rows
   )
     return "neighbours";
-  return trees !== null && !forestFits(trees, features, groups) ? "trees" : null;
+  if (trees !== null && !forestFits(trees, features, groups)) return "trees";
+  return kernelFits(horizon.kernel ?? null, features, groups) ? null : "kernel";
+}
+
+function kernelFits(model: KernelModel | null, features: number, groups: number): boolean {
+  if (model === null) return true;
+  const bells = model.middles.length / features;
+  return (
+    Number.isInteger(bells) && model.weights.length === bells * groups && model.intercepts.length === groups
+  );
 }
 
 /** Every walk down a tree must end: children lie further on, leaves inside their list. */

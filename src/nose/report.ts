@@ -13,7 +13,11 @@ export interface Rate {
 /** Scores of probabilities for one group, sniff by sniff. */
 export interface Scores {
   readonly sniffs: number;
+  /** At probability one half. */
   readonly balancedAccuracy: number | null;
+  /** At even evidence: *present* where the probability is above the share of present plates among those taught, that is
+   * where the likelihood ratio is above 1. Best for balanced accuracy. Missing from noses of older versions. */
+  readonly evenBalancedAccuracy?: number | null | undefined;
   readonly auc: number | null;
   readonly logLoss: number;
   readonly brier: number;

@@ -207,6 +207,7 @@ function packed(
       logistic: uses("logistic", place) ? own.logistic : null,
       discriminant: uses("discriminant", place) ? own.discriminant : null,
       trees: uses("trees", place) ? own.trees : null,
+      kernel: uses("kernel", place) ? own.kernel : null,
       neighbours: own.neighbours,
       heldOutDistances: plateStrangeness(work, heldOut[place]!, cases.rows),
     };

@@ -1,5 +1,6 @@
 import { findPlate } from "../finding/findPlate.js";
 import { type JudgedSniff, judgedSniff } from "../finding/judgedSniff.js";
+import { taughtShare } from "../finding/withBelief.js";
 import { seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { MODEL_KINDS } from "../nose/models.js";
@@ -31,6 +32,8 @@ export interface Assessment {
   readonly sniffs: readonly JudgedSniff[];
   /** Probabilities of each plain model alone, by sniff in the same order and group; null where there is none. */
   readonly rivals: Readonly<Record<string, readonly (readonly (number | null)[])[]>>;
+  /** Share of present plates among those that each sniff's nose was taught on, by sniff and group. */
+  readonly taughtShares: readonly (readonly number[])[];
   /** The noses of the folds: what each chose. */
   readonly choices: readonly { readonly chosen: string; readonly recipe: number }[];
 }
@@ -55,6 +58,7 @@ export async function assessSamples(
   const rivals: Record<string, (number | null)[][]> = Object.fromEntries(
     MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
   );
+  const taughtShares: number[][] = new Array<number[]>(prepared.sniffs.length);
   const choices: { chosen: string; recipe: number }[] = [];
   for (let fold = 0; fold < folds; fold += 1) {
     const taught = await teachNose(
@@ -75,8 +79,10 @@ export async function assessSamples(
     );
     if (!taught.ok) return taught;
     choices.push({ chosen: taught.value.nose.chosen, recipe: taught.value.nose.recipe });
+    const shares = taught.value.nose.groups.map(taughtShare);
     prepared.sniffs.forEach((sniff, row) => {
       if (foldOf[row] !== fold) return;
+      taughtShares[row] = shares;
       sniffs[row] = judgedSniff(taught.value.nose, sniff, prepared.groups, options.acceptedMissRate);
       for (const kind of MODEL_KINDS) {
         const rival = taught.value.rivals[kind];
@@ -85,7 +91,7 @@ export async function assessSamples(
       }
     });
   }
-  return ok({ prepared, folds, sniffs, rivals, choices });
+  return ok({ prepared, folds, sniffs, rivals, taughtShares, choices });
 }
 
 function unitsOf(prepared: Prepared, split: AssessOptions["split"]): Int32Array {

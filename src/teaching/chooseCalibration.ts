@@ -1,6 +1,7 @@
 import { calibrate } from "../nose/calibrate.js";
 import type { Calibration } from "../nose/nose.js";
-import { fitPlatt, fitTemperature, isotonicRegression } from "../stats/calibration.js";
+import { fitTemperature, isotonicRegression } from "../stats/calibration.js";
+import { fitPulledPlatt } from "../stats/pulledPlatt.js";
 import { logLoss } from "../stats/scores.js";
 
 /** Isotonic steps need this many plates of either truth; with fewer they learn the noise. Common practice. */
@@ -8,6 +9,8 @@ const ISOTONIC_PLATES = 50;
 /** A calibration must beat doing nothing by this much log loss, summed over all cases, to be worth its risk: half of
  * Akaike's price of two parameters. Akaike, IEEE Trans. Automatic Control 19 (1974), 716-723. */
 const LEAST_GAIN = 1;
+/** Pull of Platt's map to doing nothing, in sniffs: with few plates a free map forgets what the models know. */
+const PLATT_PULL = 20;
 
 /** Held-out cases of one group at one horizon. */
 export interface CalibrationCases {
@@ -70,7 +73,7 @@ export function fitCalibration(logits: Float64Array, truth: Uint8Array, kind: Ki
   if (kind === "temperature")
     return { kind, temperature: Math.fround(Math.max(0.2, fitTemperature(logits, truth))) };
   if (kind === "platt") {
-    const map = fitPlatt(logits, truth);
+    const map = fitPulledPlatt(logits, truth, PLATT_PULL);
     // A falling map would turn the order of the held-out scores round: then the scores know nothing.
     return { kind, slope: Math.fround(Math.max(0, map.slope)), intercept: Math.fround(map.intercept) };
   }

@@ -1,10 +1,12 @@
 import { type RandomSource } from "../kernel/random.js";
-import { RECIPES, type Recipe } from "../features/recipe.js";
+import { type Recipe, recipeOf } from "../features/recipe.js";
 import { forestLogits } from "../nose/forestLogits.js";
+import { kernelLogits } from "../nose/kernelLogits.js";
 import { linearLogits } from "../nose/linearLogits.js";
 import { softClipped } from "../nose/mixLogits.js";
 import { softplus } from "../stats/logistic.js";
 import { standardisedTable, triesFor } from "./fitHorizon.js";
+import { fitKernel, type KernelShape } from "./fitKernel.js";
 import { fitLogistic } from "./fitLogistic.js";
 import { growForest } from "./growForest.js";
 import type { HorizonSpan } from "./horizonsOf.js";
@@ -16,17 +18,31 @@ import { rowOf } from "./table.js";
 export interface RecipeChoice {
   readonly recipe: Recipe;
   readonly penalty: number;
+  readonly shape: KernelShape;
   readonly compared: readonly { readonly id: number; readonly name: string; readonly logLoss: number }[];
 }
 
-/** Penalties compared for the logistic regression: a tenth, one and ten times the usual default. */
-const PENALTIES = [0.1, 1, 10];
+/** Penalties compared for the logistic regression: from a tenth to fifty times the usual default. */
+const PENALTIES = [0.1, 1, 10, 50];
+/** Shapes of the kernel that are compared, the smoothest first: food never taught wants smooth, known food sharp. */
+const SHAPES: readonly KernelShape[] = [
+  { width: 0.1, ridge: 3 },
+  { width: 0.1, ridge: 0.3 },
+  { width: 0.3, ridge: 0.1 },
+  { width: 1, ridge: 0.1 },
+  { width: 2, ridge: 0.1 },
+];
 const TRIAL_TREES = 25;
-/** A recipe further down the list must be better by this share of the log loss. Common practice: prefer the simpler. */
-const CLEAR_GAIN = 0.02;
+const TRIAL_BELLS = 80;
+/** A recipe further down the list must be better by this share of the log loss. Common practice: no choice on noise. */
+const CLEAR_GAIN = 0.04;
+/** Numbers of the recipes that are compared, the preferred ones first. The others are kept for older noses. */
+const WITH_CLEAN_AIR = [8, 9, 2, 6, 7];
+const WITHOUT_CLEAN_AIR = [6, 7, 4, 5];
 
 /**
- * Compares the recipes by held-out log loss of quick trees and a logistic regression together, at the last horizon.
+ * Compares the recipes by held-out log loss of quick trees, a logistic regression and a kernel together, at the last
+ * horizon; the penalty and the kernel's shape are picked on the way.
  *
  * @param foldOf - fold of each row, shape [rows]
  */
@@ -36,18 +52,26 @@ export function chooseRecipe(
   foldOf: Int32Array,
   random: RandomSource,
 ): RecipeChoice {
-  const candidates = RECIPES.filter(({ reference }) =>
-    reference === "start" ? !prepared.hasCleanAir : reference === "none" || prepared.hasCleanAir,
-  );
+  const candidates = (prepared.hasCleanAir ? WITH_CLEAN_AIR : WITHOUT_CLEAN_AIR).map(numberedRecipe);
   const tried = candidates.map((recipe) => ({ recipe, ...trial(prepared, recipe, span, foldOf, random) }));
   let best = tried[0]!;
   for (const one of tried) if (one.logLoss < best.logLoss * (1 - CLEAR_GAIN)) best = one;
   return {
     recipe: best.recipe,
     penalty: best.penalty,
+    shape: best.shape,
     compared: tried.map(({ recipe, logLoss }) => ({ id: recipe.id, name: recipe.name, logLoss })),
   };
 }
+
+function numberedRecipe(id: number): Recipe {
+  const recipe = recipeOf(id);
+  if (recipe === undefined) throw new RangeError(`there is no recipe ${id}`);
+  return recipe;
+}
+
+/** Log-odds of one model for the held-out rows, shape [rows * groups]. */
+type Said = Float64Array;
 
 function trial(
   prepared: Prepared,
@@ -55,37 +79,53 @@ function trial(
   span: HorizonSpan,
   foldOf: Int32Array,
   random: RandomSource,
-): { penalty: number; logLoss: number } {
+): { penalty: number; shape: KernelShape; logLoss: number } {
   const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
-  const losses = new Float64Array(PENALTIES.length);
-  const together = new Float64Array(PENALTIES.length);
-  let cases = 0;
+  const size = prepared.truth.length;
+  const lines: Said[] = PENALTIES.map(() => new Float64Array(size));
+  const kernels: Said[] = SHAPES.map(() => new Float64Array(size));
+  const grown: Said = new Float64Array(size);
   for (const fold of new Set(foldOf)) {
     const weight = prepared.weight.map((one, row) => (foldOf[row] === fold ? 0 : one));
     const { table } = standardisedTable(raw, prepared, weight, recipe.reference === "cleanAir");
-    const lines = PENALTIES.map((penalty) => fitLogistic(table, penalty));
+    const fill = (into: Said, judge: (x: Float64Array) => Float64Array) => {
+      for (let row = 0; row < raw.rows; row += 1)
+        if (foldOf[row] === fold)
+          into.set(judge(rowOf(table, row)).map(softClipped), row * prepared.groups.length);
+    };
+    PENALTIES.forEach((penalty, i) => {
+      const line = fitLogistic(table, penalty);
+      fill(lines[i]!, (x) => linearLogits(line, x));
+    });
+    SHAPES.forEach((shape, i) => {
+      const kernel = fitKernel(table, { ...shape, bells: TRIAL_BELLS }, random);
+      fill(kernels[i]!, (x) => kernelLogits(kernel, x));
+    });
     const options = { trees: TRIAL_TREES, tries: triesFor(table.features), leafRows: 1 };
     const trees = growForest(table, options, random);
-    for (let row = 0; row < raw.rows; row += 1) {
-      if (foldOf[row] !== fold || raw.reached[row] === 0) continue;
-      const x = rowOf(table, row);
-      const grown = forestLogits(trees, x, table.groups);
-      lines.forEach((line, i) => {
-        linearLogits(line, x).forEach((logit, group) => {
-          const truth = prepared.truth[row * table.groups + group]!;
-          if (truth < 0) return;
-          const clipped = softClipped(logit);
-          losses[i]! += prepared.weight[row]! * lossOf(clipped, truth);
-          together[i]! += prepared.weight[row]! * lossOf((clipped + softClipped(grown[group]!)) / 2, truth);
-          if (i === 0) cases += prepared.weight[row]!;
-        });
-      });
-    }
+    fill(grown, (x) => forestLogits(trees, x, table.groups));
   }
-  const best = [...losses.keys()].reduce((a, b) => (losses[b]! < losses[a]! ? b : a));
-  return { penalty: PENALTIES[best]!, logLoss: together[best]! / Math.max(cases, 1e-9) };
+  const lossOf = (said: readonly Said[]) => meanLoss(prepared, raw.reached, said);
+  const penalty = leastOf(lines.map((line) => lossOf([line])));
+  const shape = leastOf(kernels.map((kernel) => lossOf([kernel])));
+  const logLoss = lossOf([lines[penalty]!, kernels[shape]!, grown]);
+  return { penalty: PENALTIES[penalty]!, shape: SHAPES[shape]!, logLoss };
 }
 
-function lossOf(logit: number, truth: number): number {
-  return softplus(logit) - truth * logit;
+/** Log loss of the mean of some models' log-odds, each plate counted once. */
+function meanLoss(prepared: Prepared, reached: Uint8Array, said: readonly Said[]): number {
+  const groups = prepared.groups.length;
+  let [loss, cases] = [0, 0];
+  prepared.truth.forEach((truth, at) => {
+    const row = Math.floor(at / groups);
+    if (truth < 0 || reached[row] === 0) return;
+    const logit = said.reduce((sum, one) => sum + one[at]!, 0) / said.length;
+    loss += prepared.weight[row]! * (softplus(logit) - truth * logit);
+    cases += prepared.weight[row]!;
+  });
+  return loss / Math.max(cases, 1e-9);
+}
+
+function leastOf(losses: readonly number[]): number {
+  return losses.indexOf(Math.min(...losses));
 }

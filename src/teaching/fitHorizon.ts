@@ -1,9 +1,10 @@
 import type { RandomSource } from "../kernel/random.js";
-import type { Forest, LinearModel, ModelKind, NeighbourModel } from "../nose/models.js";
+import type { Forest, KernelModel, LinearModel, ModelKind, NeighbourModel } from "../nose/models.js";
 import type { InputMap } from "../nose/nose.js";
 import { standardised } from "../nose/standardised.js";
 import { fitDiscriminant } from "./fitDiscriminant.js";
 import { fitInput } from "./fitInput.js";
+import { BELLS, fitKernel, type KernelShape } from "./fitKernel.js";
 import { fitLogistic } from "./fitLogistic.js";
 import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
 import { growForest } from "./growForest.js";
@@ -14,6 +15,7 @@ import type { Table } from "./table.js";
 /** Settings of the plain models, chosen inside the split. */
 export interface PlainSettings {
   readonly penalty: number;
+  readonly shape: KernelShape;
   readonly corrects: boolean;
   readonly scale: StrangenessScale;
 }
@@ -26,6 +28,7 @@ export interface FittedHorizon {
   readonly logistic: LinearModel | null;
   readonly discriminant: LinearModel | null;
   readonly trees: Forest | null;
+  readonly kernel: KernelModel | null;
   /** Always there: "unlike anything taught" rests on it. */
   readonly neighbours: NeighbourModel;
 }
@@ -70,11 +73,15 @@ export function fitHorizon(
     logistic: kinds.includes("logistic") ? fitLogistic(table, settings.penalty) : null,
     discriminant: kinds.includes("discriminant") ? fitDiscriminant(table) : null,
     trees: kinds.includes("trees") ? growForest(table, options, random) : null,
+    kernel: kinds.includes("kernel") ? fitKernel(table, { ...settings.shape, bells: BELLS }, random) : null,
     neighbours: fitNeighbours(table, prepared.dishes, prepared.plates, settings.scale),
   };
 }
 
-/** Features tried at a node: the square root, or a fifth where there are many. Geurts and others (2006) for the root. */
+/**
+ * Features tried at a node: the square root at least, or two in five. Geurts and others (2006) advise the root, and more
+ * where many features say nothing, as here, where two channels may carry the smell.
+ */
 export function triesFor(features: number): number {
-  return Math.ceil(Math.max(Math.sqrt(features), features / 5));
+  return Math.ceil(Math.max(Math.sqrt(features), features / 2.5));
 }

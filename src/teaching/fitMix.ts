@@ -15,7 +15,7 @@ export interface MixCases {
 }
 
 /** Pull of the weights towards an equal share each, in cases: few plates should not pick favourites. */
-const PULL = 2;
+const PULL = 10;
 const ROUNDS = 30;
 
 /**

@@ -35,7 +35,7 @@ export function groupReport(group: GroupNose): GroupReport {
   );
   return {
     ...counts,
-    scores: scoreGroup(p, truth),
+    scores: scoreGroup(p, truth, sharesOutside(group)),
     sensitivity: hitRate(p, truth, 1),
     specificity: hitRate(p, truth, 0),
     brierParts: { reliability, resolution, uncertainty },
@@ -44,6 +44,20 @@ export function groupReport(group: GroupNose): GroupReport {
     riskCoverage: thinned(riskCoverage(confidence, wrong)),
     calibration: own.calibration.kind,
   };
+}
+
+/** For each held-out sniff, the share of present plates among those of the other folds. */
+function sharesOutside(group: GroupNose): Float64Array {
+  const share = (fold: number) => {
+    const truths = new Map<number, number>();
+    group.plate.forEach((plate, i) => {
+      if (group.fold[i] !== fold) truths.set(plate, group.truth[i]!);
+    });
+    const present = [...truths.values()].reduce((sum, one) => sum + one, 0);
+    return truths.size === 0 ? 0.5 : present / truths.size;
+  };
+  const shares = new Map([...new Set(group.fold)].map((fold) => [fold, share(fold)]));
+  return Float64Array.from(group.fold, (fold) => shares.get(fold)!);
 }
 
 function hitRate(p: Float32Array, truth: Int16Array, kind: 0 | 1): Rate {

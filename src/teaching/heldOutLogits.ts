@@ -1,4 +1,5 @@
 import { forestLogits } from "../nose/forestLogits.js";
+import { kernelLogits } from "../nose/kernelLogits.js";
 import { linearLogits } from "../nose/linearLogits.js";
 import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
 import { nearestPlates, whitened } from "../nose/neighbourLogits.js";
@@ -30,6 +31,7 @@ export function judgePlain(into: HeldOutLogits, fitted: FittedHorizon, rows: rea
     if (fitted.logistic !== null) put(into, "logistic", row, linearLogits(fitted.logistic, x));
     if (fitted.discriminant !== null) put(into, "discriminant", row, linearLogits(fitted.discriminant, x));
     if (fitted.trees !== null) put(into, "trees", row, forestLogits(fitted.trees, x, groups));
+    if (fitted.kernel !== null) put(into, "kernel", row, kernelLogits(fitted.kernel, x));
     put(into, "neighbours", row, nearest.logits);
     into.strangeness[row] = nearest.strangeness;
   }

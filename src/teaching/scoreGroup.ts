@@ -5,8 +5,16 @@ import { balancedAccuracy, brierScore, expectedCalibrationError, logLoss, rocAuc
 /** Share of the most decided answers in the usual summary of risk against coverage. Common practice. */
 const COVERAGE = 0.8;
 
-/** Scores of held-out probabilities against the truth, sniff by sniff; shapes [n], n >= 1. */
-export function scoreGroup(probabilities: ArrayLike<number>, truth: ArrayLike<number>): Scores {
+/**
+ * Scores of held-out probabilities against the truth, sniff by sniff; shapes [n], n >= 1.
+ *
+ * @param taughtShares - share of present plates among those that each sniff's nose was taught on, shape [n]
+ */
+export function scoreGroup(
+  probabilities: ArrayLike<number>,
+  truth: ArrayLike<number>,
+  taughtShares: ArrayLike<number>,
+): Scores {
   const answered = Uint8Array.from(probabilities, (p) => (p >= 0.5 ? 1 : 0));
   const wrong = answered.map((one, i) => (one === truth[i] ? 0 : 1));
   const surest = [...wrong.keys()].sort(
@@ -16,6 +24,10 @@ export function scoreGroup(probabilities: ArrayLike<number>, truth: ArrayLike<nu
   return {
     sniffs: wrong.length,
     balancedAccuracy: balancedAccuracy(answered, truth),
+    evenBalancedAccuracy: balancedAccuracy(
+      Uint8Array.from(probabilities, (p, i) => (p > taughtShares[i]! ? 1 : 0)),
+      truth,
+    ),
     auc: rocAuc(probabilities, truth),
     logLoss: logLoss(probabilities, truth),
     brier: brierScore(probabilities, truth),

@@ -127,16 +127,19 @@ function scoresWhere(
   group: string,
   probability: (row: number) => number | null,
 ): Scores | null {
+  const place = assessment.prepared.groups.indexOf(group);
   const p: number[] = [];
   const truth: number[] = [];
+  const shares: number[] = [];
   assessment.sniffs.forEach((sniff, row) => {
     const known = truthOf(sniff, group);
     const said = probability(row);
     if (known === "unknown" || said === null) return;
     p.push(said);
     truth.push(known === "present" ? 1 : 0);
+    shares.push(assessment.taughtShares[row]?.[place] ?? 0.5);
   });
-  return p.length === 0 ? null : scoreGroup(p, truth);
+  return p.length === 0 ? null : scoreGroup(p, truth, shares);
 }
 
 function meanScores(each: readonly (Scores | null)[]): MeanScores | null {
@@ -150,6 +153,7 @@ function meanScores(each: readonly (Scores | null)[]): MeanScores | null {
   };
   return {
     balancedAccuracy: meanOfKnown(({ balancedAccuracy }) => balancedAccuracy),
+    evenBalancedAccuracy: meanOfKnown(({ evenBalancedAccuracy }) => evenBalancedAccuracy ?? null),
     auc: meanOfKnown(({ auc }) => auc),
     logLoss: mean(({ logLoss }) => logLoss),
     brier: mean(({ brier }) => brier),

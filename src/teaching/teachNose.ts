@@ -31,6 +31,8 @@ const FOLDS = 10;
 const MEMBERS = 5;
 const HIDDEN = 16;
 const STEPS = 120;
+/** The kernel of a refresh, which keeps its recipe and compares none. */
+const USUAL_SHAPE = { width: 0.3, ridge: 0.1 };
 
 /**
  * Teaches a nose: chooses the recipe, fits all models on each fold and on all samples, mixes and calibrates them on
@@ -94,7 +96,7 @@ function choiceOf(
 ): RecipeChoice {
   const kept = options.start === undefined ? undefined : recipeOf(options.start.recipe);
   if (kept !== undefined && (kept.reference !== "cleanAir" || prepared.hasCleanAir))
-    return { recipe: kept, penalty: 1, compared: [] };
+    return { recipe: kept, penalty: 1, shape: USUAL_SHAPE, compared: [] };
   return chooseRecipe(prepared, spans.at(-1)!, folds, random);
 }
 
@@ -120,7 +122,8 @@ function rowsOf(work: Work, fold: number): number[] {
 }
 
 function plainSettings({ choice, scale }: Work): PlainSettings {
-  return { penalty: choice.penalty, corrects: choice.recipe.reference === "cleanAir", scale };
+  const { penalty, shape } = choice;
+  return { penalty, shape, corrects: choice.recipe.reference === "cleanAir", scale };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */

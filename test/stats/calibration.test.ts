@@ -11,6 +11,7 @@ import {
   LEAST_TEMPERATURE,
   plattTargets,
 } from "../../src/stats/calibration.js";
+import { fitPulledPlatt } from "../../src/stats/pulledPlatt.js";
 import { logit, sigmoid, softmax, softplus } from "../../src/stats/logistic.js";
 import { logLoss } from "../../src/stats/scores.js";
 
@@ -215,5 +216,54 @@ describe("isotonic regression", () => {
     expect(() => isotonicRegression([1, 2], [1])).toThrow(RangeError);
     expect(() => isotonicRegression([1, 2], [1, 0])).toThrow(RangeError);
     expect([...isotonicRegression([])]).toEqual([]);
+  });
+});
+
+describe("Platt's map pulled to doing nothing", () => {
+  it("scikit-learn 1.9.1: LogisticRegression with C = 1e6 finds the same map where nothing pulls", () => {
+    // Source: that program on SCORES and HAPPENED, tol 1e-10: coefficient 4.0818, intercept 0.1394.
+    const { slope, intercept } = fitPulledPlatt(SCORES, HAPPENED, 1e-6);
+    expect(slope).toBeCloseTo(4.0818, 3);
+    expect(intercept).toBeCloseTo(0.1394, 3);
+  });
+
+  it("a strong pull changes nothing, and every pull lies between that and the free fit", () => {
+    const strong = fitPulledPlatt(SCORES, HAPPENED, 1e6);
+    expect(strong.slope).toBeCloseTo(1, 4);
+    expect(strong.intercept).toBeCloseTo(0, 4);
+    const slopes = [1e-6, 0.1, 1, 10, 1e6].map((pull) => fitPulledPlatt(SCORES, HAPPENED, pull).slope);
+    expect(slopes).toEqual([...slopes].sort((a, b) => b - a));
+  });
+
+  it("stays finite where the scores part the outcomes without a mistake", () => {
+    const { slope, intercept } = fitPulledPlatt([-2, -1, 1, 2], [0, 0, 1, 1], 1);
+    expect(Number.isFinite(slope) && slope > 1 && slope < 10).toBe(true);
+    expect(intercept).toBeCloseTo(0, 9);
+  });
+
+  it("mirrored scores and outcomes give the mirrored map", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.double({ min: -6, max: 6, noNaN: true }), fc.boolean()), { minLength: 3 }),
+        fc.double({ min: 0.1, max: 50, noNaN: true }),
+        (cases, pull) => {
+          const scores = cases.map(([score]) => score);
+          const happened = cases.map(([, one]) => Number(one));
+          const one = fitPulledPlatt(scores, happened, pull);
+          const mirrored = fitPulledPlatt(
+            scores.map((score) => -score),
+            happened.map((value) => 1 - value),
+            pull,
+          );
+          expect(mirrored.slope).toBeCloseTo(one.slope, 5);
+          expect(mirrored.intercept).toBeCloseTo(-one.intercept, 5);
+        },
+      ),
+    );
+  });
+
+  it("refuses a pull below 0 and lists of unlike length", () => {
+    expect(() => fitPulledPlatt([1], [1], -1)).toThrow(RangeError);
+    expect(() => fitPulledPlatt([1, 2], [1], 1)).toThrow(RangeError);
   });
 });

@@ -21,6 +21,7 @@ export const nose: Catalogue["nose"] = {
     discriminant: "lineare Diskriminante",
     trees: "Entscheidungsbäume",
     neighbours: "nächste Nachbarn",
+    kernel: "Kernregression",
   },
   groupsTitle: "Wie gut sie ist",
   groupsText:

@@ -20,6 +20,7 @@ export const nose = {
     discriminant: "linear discriminant",
     trees: "decision trees",
     neighbours: "nearest neighbours",
+    kernel: "kernel regression",
   } as Record<string, string>,
   groupsTitle: "How good it is",
   groupsText:
