@@ -10,7 +10,7 @@ import {
   withMeal,
   withoutMeal,
 } from "../../src/app/meals/mealRows.js";
-import { narrowed } from "../../src/app/meals/mealsList.js";
+import { narrowed } from "../../src/app/meals/mealsFilter.js";
 import { newMeal, type Meal } from "../../src/meals/meal.js";
 import { mealMatches } from "../../src/meals/mealSearch.js";
 import { anyMeal } from "../meals/arbitraries.js";

@@ -1,9 +1,6 @@
 /** The list of meals: rows read in the background, searched and filtered in memory, kept up with the store. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { SNAPSHOT_VERDICTS } from "../../meals/findingSnapshot.js";
 import type { Meal } from "../../meals/meal.js";
-import type { MealFilter } from "../../meals/mealSearch.js";
-import { ALL_DAYS, dayRangeFault, type DayRange, type DayRangeFault } from "../../views/dayRangeView.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import {
@@ -17,7 +14,7 @@ import {
   type MealRows,
 } from "./mealRows.js";
 import { fieldDay } from "./localTime.js";
-import { dayOrNone, queryBetween } from "./period.js";
+import { createMealsFilter, type MealsFilter } from "./mealsFilter.js";
 import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 
@@ -30,20 +27,13 @@ const SETTLE_MS = 150;
 /** While the rest is read, the list is drawn anew at most so often. */
 const REDRAW_MS = 400;
 
-/** The option of a choice that lets everything through. */
-const ANY = "any";
-
 export type Reading =
   | { readonly kind: "reading" }
   | { readonly kind: "read" }
   | { readonly kind: "failed"; readonly error: StoreError };
 
-export interface MealsList {
+export interface MealsList extends MealsFilter {
   readonly reading: ReadonlySignal<Reading>;
-  readonly filter: ReadonlySignal<MealFilter>;
-  /** Days to show, as they stand in the fields. */
-  readonly days: ReadonlySignal<DayRange>;
-  readonly daysFault: ReadonlySignal<DayRangeFault | null>;
   /** Sniffs of the practice kitchen. */
   readonly practice: ReadonlySignal<ReadonlySet<string>>;
   readonly matching: ReadonlySignal<readonly Meal[]>;
@@ -55,11 +45,6 @@ export interface MealsList {
   readonly groups: ReadonlySignal<readonly string[]>;
   /** The latest first. */
   readonly places: ReadonlySignal<readonly string[]>;
-  search(text: string): void;
-  narrow(key: "group" | "verdict" | "place" | "truth", option: string): void;
-  reactionOnly(on: boolean): void;
-  between(from: string, upto: string): void;
-  clear(): void;
   more(): void;
   /** What this page itself wrote or took away, shown before the store has been read again. */
   put(meal: Meal): void;
@@ -83,11 +68,13 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
   const rows = signal<MealRows>(NO_ROWS);
   const counted = signal(0);
   const reading = signal<Reading>({ kind: "reading" });
-  const filter = signal<MealFilter>({});
-  const days = signal(ALL_DAYS);
   const practice = signal<ReadonlySet<string>>(new Set());
   const setAside = signal(0);
   const shown = signal(SHOWN_AT_ONCE);
+  const narrowing = createMealsFilter(today, () => {
+    shown.value = SHOWN_AT_ONCE;
+  });
+  const { filter } = narrowing;
   let round = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
 
@@ -119,19 +106,6 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     reading.value = outcome.ok ? { kind: "read" } : { kind: "failed", error: outcome.error };
   }
 
-  function change(next: MealFilter): void {
-    filter.value = next;
-    shown.value = SHOWN_AT_ONCE;
-  }
-
-  function showDays(range: DayRange): void {
-    days.value = range;
-    const { fromAt: _from, beforeAt: _before, ...others } = filter.value;
-    // Days that cannot be shown narrow nothing: the fields say why.
-    change(daysFault.value === null ? { ...others, ...queryBetween(range) } : others);
-  }
-
-  const daysFault = computed(() => dayRangeFault(days.value, today(), "open"));
   const unsubscribe = store.subscribe(["meals"], () => {
     clearTimeout(settling);
     settling = setTimeout(() => void read(), SETTLE_MS);
@@ -141,9 +115,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
   const matching = computed(() => matchingMeals(rows.value, filter.value));
   return {
     reading,
-    filter,
-    days,
-    daysFault,
+    ...narrowing,
     practice,
     setAside,
     matching,
@@ -151,14 +123,6 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     total: computed(() => Math.max(counted.value, rows.value.meals.length)),
     groups: computed(() => groupsIn(rows.value)),
     places: computed(() => placesIn(rows.value)),
-    search: (text) => change({ ...filter.value, text }),
-    narrow: (key, option) => change(narrowed(filter.value, key, option)),
-    reactionOnly: (on) => change(without(filter.value, "reaction", on ? { reaction: true } : {})),
-    between: (from, upto) => showDays({ from: dayOrNone(from), upto: dayOrNone(upto) }),
-    clear: () => {
-      days.value = ALL_DAYS;
-      change({});
-    },
     more: () => {
       const more = Math.max(SHOWN_AT_ONCE, Math.round(GROWTH * shown.value));
       shown.value = Math.min(matching.value.length, shown.value + more);
@@ -177,23 +141,4 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
       unsubscribe();
     },
   };
-}
-
-/** The filter with one choice made, or taken back by "any". */
-export function narrowed(
-  filter: MealFilter,
-  key: "group" | "verdict" | "place" | "truth",
-  option: string,
-): MealFilter {
-  const field = key === "truth" ? "truthKnown" : key;
-  if (option === ANY) return without(filter, field, {});
-  if (key === "truth") return without(filter, field, { truthKnown: option === "known" });
-  if (key !== "verdict") return without(filter, field, { [key]: option });
-  const verdict = SNAPSHOT_VERDICTS.find((known) => known === option);
-  return without(filter, field, verdict === undefined ? {} : { verdict });
-}
-
-function without(filter: MealFilter, field: keyof MealFilter, put: MealFilter): MealFilter {
-  const { [field]: _before, ...others } = filter;
-  return { ...others, ...put };
 }
