@@ -57,15 +57,20 @@ export function sampleCandidates(meals: readonly Meal[], sampled: ReadonlySet<st
         !sampled.has(meal.sniffId) &&
         isTruthKnown(meal),
     )
-    .sort((left, right) => usefulness(right) - usefulness(left) || newestFirst(left, right));
+    .sort((left, right) => RANK[sampleWorth(right)] - RANK[sampleWorth(left)] || newestFirst(left, right));
 }
 
-function usefulness(meal: Meal): number {
-  const missed = surprisesOf(meal, () => false).length > 0;
-  if (missed) return 2;
+const RANK: Readonly<Record<SampleWorth, number>> = { missed: 2, uncertain: 1, agreed: 0 };
+
+/** What a confirmed plate is worth as a sample: the nose was wrong about it, left it open, or was right. */
+export type SampleWorth = "missed" | "uncertain" | "agreed";
+
+/** What this confirmed plate is worth as a sample. */
+export function sampleWorth(meal: Meal): SampleWorth {
+  if (surprisesOf(meal, () => false).length > 0) return "missed";
   const confirmed = Object.entries(meal.truth?.groups ?? {}).filter(([, truth]) => truth !== "unknown");
   const verdicts = new Map(meal.finding?.groups.map(({ group, verdict }) => [group, verdict]));
-  return confirmed.some(([group]) => verdicts.get(group) === "uncertain") ? 1 : 0;
+  return confirmed.some(([group]) => verdicts.get(group) === "uncertain") ? "uncertain" : "agreed";
 }
 
 function newestFirst(left: Meal, right: Meal): number {

@@ -6,6 +6,7 @@ import { Facts } from "./parts/Facts.js";
 import { FindingCard } from "./parts/FindingCard.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
+import { Suggestions } from "./parts/Suggestions.js";
 
 export interface MealDetailCalls {
   readonly onBack: () => void;
@@ -20,14 +21,16 @@ interface Props {
   readonly view: MealDetailView;
   readonly calls: MealDetailCalls;
   readonly photoUrlOf: (photoId: string) => string | undefined;
+  readonly hrefOf: (mealId: string) => string;
 }
 
 /** One meal. */
-export function MealDetailScreen({ view, calls, photoUrlOf }: Props) {
+export function MealDetailScreen({ view, calls, photoUrlOf, hrefOf }: Props) {
   return (
     <div class="stack stack--wide">
       <div class="stack">
         <PageHead title={view.title} back={{ label: view.back, onBack: calls.onBack }} />
+        {view.demo !== null && <span class="mark-demo">{view.demo}</span>}
         {view.photos.map((photo) => (
           <img key={photo.id} class="photo" src={photoUrlOf(photo.id)} alt={photo.label} />
         ))}
@@ -52,6 +55,7 @@ export function MealDetailScreen({ view, calls, photoUrlOf }: Props) {
       <Told part={view.truth} onTap={calls.onTruth} />
       {view.sample !== null && (
         <Notice>
+          {view.sample.reason !== null && <p>{view.sample.reason}</p>}
           <p>{view.sample.text}</p>
           {view.sample.action !== null && (
             <div class="row">
@@ -60,6 +64,7 @@ export function MealDetailScreen({ view, calls, photoUrlOf }: Props) {
           )}
         </Notice>
       )}
+      {view.suggestions !== null && <Suggestions view={view.suggestions} hrefOf={hrefOf} />}
       <section class="stack" aria-labelledby="finding-title">
         <h2 id="finding-title">{view.finding.title}</h2>
         {view.finding.cards.map((card) => (

@@ -4,6 +4,7 @@ import { Empty } from "./parts/Empty.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
 import { ShowMore } from "./parts/ShowMore.js";
+import { Suggestions } from "./parts/Suggestions.js";
 
 export interface SamplesCalls {
   readonly onBack: () => void;
@@ -13,8 +14,14 @@ export interface SamplesCalls {
   readonly onMore: () => void;
 }
 
+interface Props {
+  readonly view: SamplesView;
+  readonly calls: SamplesCalls;
+  readonly hrefOf: (mealId: string) => string;
+}
+
 /** The samples, how many of which there are, and how many more it takes. */
-export function SamplesScreen({ view, calls }: { readonly view: SamplesView; readonly calls: SamplesCalls }) {
+export function SamplesScreen({ view, calls, hrefOf }: Props) {
   return (
     <div class="stack stack--wide">
       <PageHead title={view.title} text={view.text} back={{ label: view.back, onBack: calls.onBack }} />
@@ -25,6 +32,7 @@ export function SamplesScreen({ view, calls }: { readonly view: SamplesView; rea
           <CountPart key={count.group} count={count} view={view} />
         ))}
       </section>
+      {view.suggestions !== null && <Suggestions view={view.suggestions} hrefOf={hrefOf} />}
       <Notice title={view.plan.title}>
         <p>{view.plan.text}</p>
       </Notice>

@@ -1,5 +1,8 @@
 import type { Meal, MealReaction, MealTruth } from "../meals/meal.js";
 import type { GroupTruths } from "../kernel/groups.js";
+import { isTruthKnown } from "../meals/mealSearch.js";
+import type { PlateSuggestion } from "../meals/plateSuggestions.js";
+import { sampleWorth } from "../meals/review.js";
 import type { Words } from "../text/catalogue.js";
 import { dayAndTimeText, numberText, shortDayText } from "../text/formats.js";
 import type { CautionsView } from "./cautionsView.js";
@@ -7,11 +10,14 @@ import { findingCardView, type FindingCardView } from "./findingCardView.js";
 import { groupsInSentence } from "./groupName.js";
 import { keptFinding } from "./keptFinding.js";
 import { onsetLabel, severityLabel, symptomLabel } from "./reactionFormView.js";
+import { suggestionsView, type SuggestionsView } from "./suggestionsView.js";
 
 /** One meal, with what was found, what it turned out to be and how it felt. */
 export interface MealDetailView {
   readonly back: string;
   readonly title: string;
+  /** The mark of a practice plate. */
+  readonly demo: string | null;
   readonly facts: readonly { readonly label: string; readonly value: string }[];
   readonly note: { readonly label: string; readonly text: string } | null;
   readonly claims: { readonly label: string; readonly items: readonly string[] } | null;
@@ -32,7 +38,14 @@ export interface MealDetailView {
     readonly lines: readonly string[];
     readonly action: string;
   };
-  readonly sample: { readonly text: string; readonly action: string | null } | null;
+  readonly sample: {
+    readonly text: string;
+    /** Why this plate is worth keeping; null once it is kept. */
+    readonly reason: string | null;
+    readonly action: string | null;
+  } | null;
+  /** What would help next, once it is known what this plate was. */
+  readonly suggestions: SuggestionsView | null;
   readonly labels: { readonly edit: string; readonly remove: string };
 }
 
@@ -42,9 +55,16 @@ export interface MealDetailState {
   /** Is its sniff a sample already? */
   readonly sampled: boolean;
   readonly nowMs: number;
+  /** Is it a plate of the practice kitchen? */
+  readonly practice: boolean;
+  /** What would help the nose most, best first. */
+  readonly suggestions: readonly PlateSuggestion[];
 }
 
-type DetailWords = Words<"common" | "finding" | "meals">;
+type DetailWords = Words<"common" | "finding" | "meals" | "nose">;
+
+/** After one meal one thing more is enough. */
+const SUGGESTED_AFTER = 1;
 
 /** Words of one meal. */
 export function mealDetailView(state: MealDetailState, words: DetailWords): MealDetailView {
@@ -54,6 +74,7 @@ export function mealDetailView(state: MealDetailState, words: DetailWords): Meal
   return {
     back,
     title: meal.dish === "" ? noDish : meal.dish,
+    demo: state.practice ? words.text.common.demoMark : null,
     facts: [
       { label: detail.when, value: dayAndTimeText(meal.at, words.formats) },
       ...(meal.place === "" ? [] : [{ label: detail.place, value: meal.place }]),
@@ -74,6 +95,7 @@ export function mealDetailView(state: MealDetailState, words: DetailWords): Meal
     truth: truthOf(meal, words),
     reaction: reactionOf(meal.reaction, words),
     sample: sampleOf(state, words),
+    suggestions: suggestedAfter(state, words),
     labels: { edit: detail.edit, remove: detail.remove },
   };
 }
@@ -153,7 +175,14 @@ function reactionOf(reaction: MealReaction | null, words: DetailWords): MealDeta
 function sampleOf({ meal, sampled }: MealDetailState, words: DetailWords): MealDetailView["sample"] {
   const { detail } = words.text.meals;
   if (meal.sniffId === undefined) return null;
-  if (sampled) return { text: detail.keptSample, action: null };
-  if (!Object.values(meal.truth?.groups ?? {}).some((truth) => truth !== "unknown")) return null;
-  return { text: detail.keepSampleText, action: detail.keepSample };
+  if (sampled) return { text: detail.keptSample, reason: null, action: null };
+  if (!isTruthKnown(meal)) return null;
+  const reason = words.text.nose.suggest.worth[sampleWorth(meal)];
+  return { text: detail.keepSampleText, reason, action: detail.keepSample };
+}
+
+function suggestedAfter({ meal, suggestions }: MealDetailState, words: DetailWords): SuggestionsView | null {
+  if (!isTruthKnown(meal)) return null;
+  const others = suggestions.filter((one) => !("mealId" in one) || one.mealId !== meal.id);
+  return suggestionsView(others, words, SUGGESTED_AFTER);
 }

@@ -1,10 +1,12 @@
 import { FALSE_ALARM_RATE } from "../finding/bands.js";
+import type { PlateSuggestion } from "../meals/plateSuggestions.js";
 import type { GroupTruths } from "../kernel/groups.js";
 import { leastCalibrationCount } from "../stats/conformal.js";
 import { trialsToShow } from "../stats/proportionInterval.js";
 import type { Words } from "../text/catalogue.js";
 import { dayAndTimeText, numberText, percentText } from "../text/formats.js";
 import { groupName, groupsInSentence } from "./groupName.js";
+import { suggestionsView, type SuggestionsView } from "./suggestionsView.js";
 
 /** One kept sample, as the store's note tells it. */
 export interface SampleNote {
@@ -13,6 +15,7 @@ export interface SampleNote {
   readonly takenAt: string;
   readonly dish: string;
   readonly plate: string;
+  readonly occasion: string;
   readonly groups: GroupTruths;
   readonly demo: boolean;
 }
@@ -48,6 +51,7 @@ export interface SamplesView {
   readonly neededText: string;
   readonly counts: readonly SampleCountView[];
   readonly plan: { readonly title: string; readonly text: string };
+  readonly suggestions: SuggestionsView | null;
   readonly listTitle: string;
   readonly rows: readonly SampleRowView[];
   readonly remove: string;
@@ -64,12 +68,14 @@ export interface SamplesState {
   /** Groups to count: those to judge, and those that a sample names. */
   readonly groups: readonly string[];
   readonly acceptedMissRate: number;
+  /** What would help most, best first. */
+  readonly suggestions: readonly PlateSuggestion[];
 }
 
 /** Plates without a group that a finding of *smelled* takes at least. */
-const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
+export const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
 
-type SampleWords = Words<"common" | "nose">;
+type SampleWords = Words<"common" | "meals" | "nose">;
 
 /** Words of the samples page. */
 export function samplesView(state: SamplesState, words: SampleWords): SamplesView {
@@ -89,6 +95,7 @@ export function samplesView(state: SamplesState, words: SampleWords): SamplesVie
     ),
     counts: state.groups.map((group) => countOf(group, samples, needed, words)),
     plan: { title: text.planTitle, text: text.plan },
+    suggestions: suggestionsView(state.suggestions, words),
     listTitle: text.listTitle,
     rows: samples.slice(0, shown).map((sample) => rowOf(sample, words)),
     remove: text.remove,

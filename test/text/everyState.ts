@@ -32,6 +32,7 @@ import { shellView } from "../../src/views/shellView.js";
 import { SNIFFER_STATES } from "../../src/profile/status.js";
 import { standingView } from "../../src/views/standingView.js";
 import { NOT_RECONNECTING, reconnectView } from "../../src/views/reconnectView.js";
+import { suggestionsView } from "../../src/views/suggestionsView.js";
 import { snifferView } from "../../src/views/snifferView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
@@ -40,7 +41,7 @@ import { fitnessView } from "../../src/views/fitnessView.js";
 import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
-import { BARE_MEAL, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
+import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
 import { NOSE } from "../browser/gallery/fixtures/noses.js";
 import { FILLED, SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
 import { READY, SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
@@ -175,7 +176,14 @@ function speakFindings(words: Words): void {
 
 function speakMeals(words: Words): void {
   claimTexts(["vegan"], words);
-  const state = { allergyGroups: [], sampled: false, nowMs: NOW_MS };
+  const state = {
+    allergyGroups: [],
+    sampled: false,
+    nowMs: NOW_MS,
+    practice: true,
+    suggestions: EVERY_SUGGESTION,
+  };
+  suggestionsView(EVERY_SUGGESTION, words, EVERY_SUGGESTION.length);
   for (const outcome of MEAL_OUTCOMES)
     mealDetailView({ ...state, sampled: true, meal: { ...FULL_MEAL, outcome } }, words);
   for (const source of TRUTH_SOURCES)
@@ -271,10 +279,11 @@ function speakNoses(words: Words): void {
         ...sample,
         sniffId: `${truth}${i}`,
         plate: `${truth}${i}`,
+        occasion: "x",
         groups: { meat: truth },
       }));
     const samples = [...make("present", presents), ...make("absent", absents)];
-    samplesView({ samples, shown: 1, groups: ["meat"], acceptedMissRate: 0.05 }, words);
+    samplesView({ samples, shown: 1, groups: ["meat"], acceptedMissRate: 0.05, suggestions: [] }, words);
   }
 }
 

@@ -53,7 +53,14 @@ it("teaches when there is nothing yet, and tells nothing found from nothing ther
 
 it("sets the finding against the truth, group by group", () => {
   const { lines } = mealDetailView(
-    { meal: FULL_MEAL, allergyGroups: [], sampled: false, nowMs: NOW_MS },
+    {
+      meal: FULL_MEAL,
+      allergyGroups: [],
+      sampled: false,
+      nowMs: NOW_MS,
+      practice: false,
+      suggestions: [],
+    },
     ENGLISH,
   ).truth;
   expect(lines).toContain("The finding matched for meat and fish.");
@@ -62,7 +69,10 @@ it("sets the finding against the truth, group by group", () => {
 
 it("offers a sniff as a sample only once the truth is known, and only once", () => {
   const sampleOf = (meal: Meal, sampled: boolean) =>
-    mealDetailView({ meal, allergyGroups: [], sampled, nowMs: NOW_MS }, ENGLISH).sample;
+    mealDetailView(
+      { meal, allergyGroups: [], sampled, nowMs: NOW_MS, practice: false, suggestions: [] },
+      ENGLISH,
+    ).sample;
   expect(sampleOf(FULL_MEAL, false)?.action).not.toBeNull();
   expect(sampleOf(FULL_MEAL, true)?.action).toBeNull();
   expect(sampleOf({ ...FULL_MEAL, truth: null }, false)).toBeNull();

@@ -36,11 +36,13 @@ const note = (i: number, truth: "present" | "absent", plate = `p${i}`): SampleNo
   takenAt: "2026-11-25T12:00:00Z",
   dish: "",
   plate,
+  occasion: "sitting",
   groups: { meat: truth },
   demo: false,
 });
 const countsOf = (samples: readonly SampleNote[]) =>
-  samplesView({ samples, shown: 10, groups: ["meat"], acceptedMissRate: 0.05 }, ENGLISH).counts[0]!;
+  samplesView({ samples, shown: 10, groups: ["meat"], acceptedMissRate: 0.05, suggestions: [] }, ENGLISH)
+    .counts[0]!;
 
 it("counts plates, not sniffs, and says how many more of which are needed", () => {
   const twice = countsOf([note(1, "present", "same"), note(2, "present", "same")]);

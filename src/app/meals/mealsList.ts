@@ -36,6 +36,8 @@ export interface MealsList extends MealsFilter {
   readonly reading: ReadonlySignal<Reading>;
   /** Sniffs of the practice kitchen. */
   readonly practice: ReadonlySignal<ReadonlySet<string>>;
+  /** Every meal that is read so far, light. */
+  readonly all: ReadonlySignal<readonly Meal[]>;
   readonly matching: ReadonlySignal<readonly Meal[]>;
   readonly shown: ReadonlySignal<number>;
   /** Meals that could not be read. */
@@ -118,6 +120,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     ...narrowing,
     practice,
     setAside,
+    all: computed(() => rows.value.meals),
     matching,
     shown,
     total: computed(() => Math.max(counted.value, rows.value.meals.length)),

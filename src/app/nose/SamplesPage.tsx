@@ -2,6 +2,8 @@ import { useSignal } from "@preact/signals";
 import { SamplesScreen } from "../../screens/SamplesScreen.js";
 import { samplesView } from "../../views/samplesView.js";
 import type { AppModel } from "../appModel.js";
+import { suggestionsOf } from "../meals/suggestionsOf.js";
+import { hashOf } from "../router.js";
 import { Frame } from "../places/Frame.js";
 
 const AT_ONCE = 30;
@@ -18,6 +20,7 @@ export function SamplesPage({ app }: { readonly app: AppModel }) {
       shown: shown.value,
       groups: [...new Set([...app.groups.value, ...named])],
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
+      suggestions: suggestionsOf(app),
     },
     words,
   );
@@ -42,6 +45,7 @@ export function SamplesPage({ app }: { readonly app: AppModel }) {
     <Frame app={app}>
       <SamplesScreen
         view={view}
+        hrefOf={(mealId) => hashOf("meals", mealId)}
         calls={{
           onBack: () => app.router.go("nose"),
           onRemove: (sniffId) => void release(sniffId),

@@ -110,7 +110,8 @@ async function allSampleNotes({ store }: Ports): Promise<Result<SniffNote[], Sto
 
 function sampleNote({ sniffId, takenAt, label, demo }: SniffNote): SampleNote[] {
   if (label === null) return [];
-  return [{ sniffId, takenAt, dish: label.dish, plate: label.plate, groups: label.groups, demo }];
+  const { dish, plate, occasion, groups } = label;
+  return [{ sniffId, takenAt, dish, plate, occasion, groups, demo }];
 }
 
 const isLabelled = (sniff: Sniff) => Object.values(sniff.groups).some((truth) => truth !== "unknown");

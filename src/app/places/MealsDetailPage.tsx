@@ -5,7 +5,10 @@ import { deleteWithUndo } from "../meals/deleteWithUndo.js";
 import { keepAsSample } from "../meals/mealEdits.js";
 import { openMeal } from "../meals/openMeal.js";
 import { createPhotoUrls, keptPhoto } from "../meals/photoUrls.js";
+import { mealsListOf } from "../meals/mealsListOf.js";
+import { suggestionsOf } from "../meals/suggestionsOf.js";
 import { useControl } from "../meals/useControl.js";
+import { hashOf } from "../router.js";
 import { Frame } from "./Frame.js";
 import { MealsMissing } from "./MealsTrouble.js";
 
@@ -18,7 +21,14 @@ export function MealsDetailPage({ app, mealId }: { readonly app: AppModel; reado
   if (page.kind === "reading") return <Frame app={app}>{null}</Frame>;
   const { meal, sampled } = page;
   const view = mealDetailView(
-    { meal, sampled, allergyGroups: app.diet.allergyGroups.value, nowMs: app.ports.nowMs() },
+    {
+      meal,
+      sampled,
+      allergyGroups: app.diet.allergyGroups.value,
+      nowMs: app.ports.nowMs(),
+      practice: meal.sniffId !== undefined && mealsListOf(app).practice.value.has(meal.sniffId),
+      suggestions: meal.truth === null ? [] : suggestionsOf(app),
+    },
     app.preferences.words.value,
   );
   const keep = async () => {
@@ -35,7 +45,12 @@ export function MealsDetailPage({ app, mealId }: { readonly app: AppModel; reado
   };
   return (
     <Frame app={app} actions={<MealDetailActions view={view} calls={calls} />}>
-      <MealDetailScreen view={view} calls={calls} photoUrlOf={photos.urlOf} />
+      <MealDetailScreen
+        view={view}
+        calls={calls}
+        photoUrlOf={photos.urlOf}
+        hrefOf={(id) => hashOf("meals", id)}
+      />
     </Frame>
   );
 }

@@ -64,7 +64,10 @@ export function MealsReport({ view, meals, period, words, onDone }: Props) {
 }
 
 function ReportedMeal({ meal, words }: { readonly meal: Meal; readonly words: Words }) {
-  const detail = mealDetailView({ meal, allergyGroups: [], sampled: false, nowMs: 0 }, words);
+  const detail = mealDetailView(
+    { meal, allergyGroups: [], sampled: false, nowMs: 0, practice: false, suggestions: [] },
+    words,
+  );
   const findings = mealRowView(meal, words).findings.map(({ text }) => text);
   const facts = detail.facts.map(({ label, value }) => `${label}: ${value}`);
   const told = [

@@ -101,6 +101,29 @@ export const nose: Catalogue["nose"] = {
     dropDemo: "Alle Demo-Daten entfernen",
     bringInDemo: "Demo-Muster hereinholen",
   },
+  suggest: {
+    title: "Was der Nase am meisten hilft",
+    meal: (dish, day) => `${dish}, ${day}`,
+    keepMeal: (meal) => `Als Muster behalten: ${meal}`,
+    worth: {
+      missed: "Der Befund war falsch, also lernt die Nase daran am meisten.",
+      uncertain: "Der Befund war unsicher, und was es war, ist bekannt.",
+      agreed: "Was es war, ist bekannt, also kostet es einen Tipp.",
+    },
+    askMeal: (meal) => `Nachfragen, was darin war: ${meal}`,
+    nearEven: (group, chance) => `${chance} hieß es für ${group}: nahe an halb und halb.`,
+    missRate: (more, group) => `${more} ${plural(more, "weiterer", "weitere")} Teller mit ${group}`,
+    missed: (misses, plates) =>
+      `${misses} von ${plates} ${plural(plates, "Teller", "Tellern")} damit ${plural(misses, "wurde", "wurden")} übersehen. Nur weitere Teller können deine geduldete Quote zeigen.`,
+    present: (more, group) => `${more} ${plural(more, "weiterer", "weitere")} Teller mit ${group}`,
+    absent: (more, group) => `${more} ${plural(more, "weiterer", "weitere")} Teller ohne ${group}`,
+    have: (plates) => `Bisher ${plates} behalten.`,
+    occasions: (more) => `Muster an ${more} ${plural(more, "weiteren Tag", "weiteren Tagen")}`,
+    fewOccasions: (days) =>
+      `Alle Muster sind von ${days} ${plural(days, "Tag", "Tagen")}. Eine Nase kann die Luft eines Tages für eine Antwort halten.`,
+    newDish: (dish) => `Ein Muster von ${dish}`,
+    eaten: (meals) => `${meals} Mal gegessen und nie gelehrt.`,
+  },
   keep: {
     title: "Als Muster behalten",
     text: "Sag, was auf dem Teller war, und nur, was du weißt. Eine falsche Angabe verdirbt die Nase.",

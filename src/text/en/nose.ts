@@ -102,6 +102,31 @@ export const nose = {
     dropDemo: "Remove all demo data",
     bringInDemo: "Bring in the demo samples",
   },
+  suggest: {
+    title: "What would help the nose most",
+    meal: (dish: string, day: string) => `${dish}, ${day}`,
+    keepMeal: (meal: string) => `Keep as a sample: ${meal}`,
+    worth: {
+      missed: "The finding was wrong about it, so the nose has most to learn from it.",
+      uncertain: "The finding was uncertain, and what it was is known.",
+      agreed: "What it was is known, so it costs one tap.",
+    },
+    askMeal: (meal: string) => `Ask what was in it: ${meal}`,
+    nearEven: (group: string, chance: string) => `The chance of ${group} was called ${chance}: nearly even.`,
+    missRate: (more: string, group: string) =>
+      `${more} more ${plural(more, "plate", "plates")} with ${group}`,
+    missed: (misses: string, plates: string) =>
+      `${misses} of ${plates} ${plural(plates, "plate", "plates")} with it ${plural(misses, "was", "were")} missed. Only more plates can show your accepted miss rate.`,
+    present: (more: string, group: string) => `${more} more ${plural(more, "plate", "plates")} with ${group}`,
+    absent: (more: string, group: string) =>
+      `${more} more ${plural(more, "plate", "plates")} without ${group}`,
+    have: (plates: string) => `${plates} kept so far.`,
+    occasions: (more: string) => `Samples on ${more} more ${plural(more, "day", "days")}`,
+    fewOccasions: (days: string) =>
+      `All samples are from ${days} ${plural(days, "day", "days")}. A nose can take one day’s air for an answer.`,
+    newDish: (dish: string) => `A sample of ${dish}`,
+    eaten: (meals: string) => `Eaten ${meals} ${plural(meals, "time", "times")} and never taught.`,
+  },
   keep: {
     title: "Keep as a sample",
     text: "Say what was on the plate, and only what you know. A wrong label spoils the nose.",

@@ -15,7 +15,7 @@ import { reactionFormView, type ReactionDraft } from "../../../src/views/reactio
 import { reviewPeriodView, type ReviewPeriodState } from "../../../src/views/reviewPeriodView.js";
 import { reviewView } from "../../../src/views/reviewView.js";
 import { truthFormView } from "../../../src/views/truthFormView.js";
-import { BARE_MEAL, FULL_MEAL, MEALS } from "./fixtures/meals.js";
+import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL, MEALS } from "./fixtures/meals.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
 import type { Page } from "./page.js";
@@ -56,10 +56,13 @@ const list =
 const detail =
   (meal: Meal, sampled: boolean): Page =>
   (words) => {
-    const view = mealDetailView({ meal, allergyGroups: [], sampled, nowMs: NOW_MS }, words);
+    const view = mealDetailView(
+      { meal, allergyGroups: [], sampled, nowMs: NOW_MS, practice: !sampled, suggestions: EVERY_SUGGESTION },
+      words,
+    );
     return {
       place: "meals",
-      body: <MealDetailScreen view={view} calls={noCalls()} photoUrlOf={photoUrlOf} />,
+      body: <MealDetailScreen view={view} calls={noCalls()} photoUrlOf={photoUrlOf} hrefOf={hrefOf} />,
       actions: <MealDetailActions view={view} calls={noCalls()} />,
     };
   };

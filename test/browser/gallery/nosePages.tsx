@@ -22,6 +22,7 @@ import { SNIFFER_CONTEXT } from "./fixtures/plates.js";
 import { FAULTY, READY } from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
+import { EVERY_SUGGESTION } from "./fixtures/meals.js";
 import type { Page } from "./page.js";
 
 const nothing = () => undefined;
@@ -41,10 +42,18 @@ const home =
 const samples =
   (kept: readonly SampleNote[]): Page =>
   (words) => {
-    const state = { samples: kept, shown: 12, groups: ["meat", "fish"], acceptedMissRate: 0.05 };
+    const state = {
+      samples: kept,
+      shown: 12,
+      groups: ["meat", "fish"],
+      acceptedMissRate: 0.05,
+      suggestions: kept.length === 0 ? [] : EVERY_SUGGESTION,
+    };
     return {
       place: "nose",
-      body: <SamplesScreen view={samplesView(state, words)} calls={noCalls()} />,
+      body: (
+        <SamplesScreen view={samplesView(state, words)} calls={noCalls()} hrefOf={(id) => `#/meals/${id}`} />
+      ),
     };
   };
 

@@ -1,0 +1,28 @@
+import { plateSuggestions, type PlateSuggestion, type ShownMisses } from "../../meals/plateSuggestions.js";
+import { LEAST_ABSENT } from "../../views/samplesView.js";
+import type { AppModel } from "../appModel.js";
+import { mealsListOf } from "./mealsListOf.js";
+
+/** Which plates would help the nose most. Demo samples and practice plates teach nothing of real food. */
+export function suggestionsOf(app: AppModel): PlateSuggestion[] {
+  const list = mealsListOf(app);
+  const practice = list.practice.value;
+  return plateSuggestions({
+    samples: app.samples.samples.value.filter(({ demo }) => !demo),
+    meals: list.all.value.filter(({ sniffId }) => sniffId === undefined || !practice.has(sniffId)),
+    groups: app.groups.value,
+    shown: shownBy(app),
+    acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
+    leastAbsent: LEAST_ABSENT,
+  });
+}
+
+function shownBy({ noses }: AppModel): ShownMisses[] {
+  const active = noses.active.value;
+  if (active.kind !== "ready" || active.demo) return [];
+  return active.nose.report.groups.flatMap(({ group, sensitivity }) =>
+    sensitivity === null
+      ? []
+      : [{ group, misses: sensitivity.trials - sensitivity.events, trials: sensitivity.trials }],
+  );
+}
