@@ -1,10 +1,12 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import type * as judgingPiece from "./judging.js";
-import type { ActiveNose, TeachProblem, TeachState } from "../flows/teachState.js";
+import type { ActiveNose, OfferSource, TeachProblem, TeachState } from "../flows/teachState.js";
+import { type Channel, sameChannels } from "../kernel/channel.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
 import type { NoseFileError } from "../nose/noseFile.js";
+import type { GroupComparison } from "../nose/report.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachFailure } from "../worker/protocol.js";
 import type { TeachClient } from "../worker/teachClient.js";
@@ -16,6 +18,13 @@ const DEMO_NOSE = "models/demo.nose.json";
 const loadJudging = () => import("./judging.js");
 const loadReading = () => import("./reading.js");
 
+/** Why a nose from a file was not offered. */
+export type NoseImportError =
+  | NoseFileError
+  | { readonly kind: "alreadyKept" } // this very nose is among the versions
+  | { readonly kind: "busy" } // another nose is being taught or awaits a word
+  | { readonly kind: "storage" };
+
 export interface NoseControl {
   /** null until it is loaded. */
   readonly judging: ReadonlySignal<typeof judgingPiece | null>;
@@ -25,13 +34,18 @@ export interface NoseControl {
   readonly teaching: ReadonlySignal<TeachState>;
   /** Reads the nose in use; on a fresh phone the demo nose is put in place. */
   load(): Promise<void>;
-  teach(name: string): Promise<void>;
+  /** Teaches anew on all samples, or brings the nose in use up to date with the fresh ones. */
+  teach(name: string, how: "anew" | "refresh"): Promise<void>;
   cancelTeaching(): void;
+  /** The nose is ready; what is left of its checks is left out. */
+  skipChecks(): void;
   /** The person's word on the proposed nose. */
   decide(accept: boolean): Promise<Result<void, StoreError>>;
   dismissProblem(): void;
-  putBack(id: string): Promise<Result<void, StoreError>>;
-  importNose(fileText: string): Promise<Result<void, NoseFileError | { readonly kind: "storage" }>>;
+  /** Puts a kept version beside the nose in use and awaits the person's word. */
+  offerVersion(id: string): Promise<Result<void, StoreError>>;
+  /** @param channels - of the connected sniffer, which the nose must suit; null if none is connected */
+  importNose(fileText: string, channels: readonly Channel[] | null): Promise<Result<void, NoseImportError>>;
   exportNose(id: string): Promise<Result<string, StoreError>>;
 }
 
@@ -62,29 +76,66 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     else problem(failure);
   }
 
-  async function teach(name: string): Promise<void> {
-    if (teaching.value.kind === "teaching") return;
-    teaching.value = { kind: "teaching", done: null, cancelling: false };
+  async function teach(name: string, how: "anew" | "refresh"): Promise<void> {
+    if (teaching.value.kind === "teaching" || teaching.value.kind === "comparing") return;
+    const refresh = how === "refresh";
+    teaching.value = { kind: "teaching", done: null, stage: "teaching", refresh, cancelling: false };
     const samples = await store.readSamples();
     if (!samples.ok) return problem({ kind: "storage", detail: samples.error.kind });
     if (isCancelling()) return notTaught({ kind: "cancelled" });
-    const noseId = newId();
-    const job = { samples: samples.value.samples, seed: ports.nowMs() % 2 ** 32, noseId, name };
-    const taught = await client.teach({ ...job, taughtAt: nowIso(ports), wasmPath }, ({ done }) => {
-      const { value } = teaching;
-      if (value.kind === "teaching") teaching.value = { ...value, done };
-    });
+    const { parseNose, serialiseNose } = await loadJudging();
+    const before = current.value;
+    const inUse = before === null ? null : serialiseNose(before);
+    const job = { samples: samples.value.samples, seed: ports.nowMs() % 2 ** 32, noseId: newId(), name };
+    const taught = await client.teach(
+      { ...job, taughtAt: nowIso(ports), wasmPath, inUse, refresh },
+      (progress) => {
+        const { value } = teaching;
+        if (value.kind === "teaching") teaching.value = { ...value, ...progress };
+      },
+    );
     if (!taught.ok) return notTaught(taught.error);
-    const nose = (await loadJudging()).parseNose(taught.value.noseText);
+    const nose = parseNose(taught.value.noseText);
     if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
     const kept = await keepNose(ports, nose.value);
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
-    teaching.value = { kind: "proposed", nose: nose.value, before: current.value };
+    const { compared } = taught.value;
+    propose(nose.value, refresh ? "refreshed" : "taught", compared);
+  }
+
+  function propose(nose: Nose, source: OfferSource, compared: readonly GroupComparison[]): void {
+    teaching.value = { kind: "proposed", nose, before: current.value, source, compared };
+  }
+
+  /** Offers a nose that is kept already, beside the one in use. A comparison that fails is left out. */
+  async function offer(nose: Nose, source: OfferSource): Promise<void> {
+    const before = current.value;
+    if (before === null || before.id === nose.id) return propose(nose, source, []);
+    teaching.value = { kind: "comparing" };
+    const [samples, { serialiseNose }] = [await store.readSamples(), await loadJudging()];
+    const compared = await client.compare({
+      older: serialiseNose(before),
+      newer: serialiseNose(nose),
+      samples: samples.ok ? samples.value.samples : [],
+    });
+    propose(nose, source, compared.ok ? compared.value : []);
   }
 
   async function use(id: string, decision: "accepted" | "rolledBack") {
     const decided = await store.decideNose(id, decision, newId(), nowIso(ports));
     if (decided.ok) active.value = await readActive(ports);
+    return decided;
+  }
+
+  async function decide(accept: boolean): Promise<Result<void, StoreError>> {
+    const { value } = teaching;
+    if (value.kind !== "proposed") return ok(undefined);
+    const { id } = value.nose;
+    const isVersion = value.source === "version";
+    const refuse = () =>
+      isVersion ? ok(undefined) : store.decideNose(id, "rejected", newId(), nowIso(ports));
+    const decided = accept ? await use(id, isVersion ? "rolledBack" : "accepted") : await refuse();
+    if (decided.ok) teaching.value = { kind: "idle" };
     return decided;
   }
 
@@ -100,40 +151,51 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
       teaching.value = { ...teaching.value, cancelling: true };
       client.cancel();
     },
-    decide: async (accept) => {
-      if (teaching.value.kind !== "proposed") return ok(undefined);
-      const { id } = teaching.value.nose;
-      const decided = accept
-        ? await use(id, "accepted")
-        : await store.decideNose(id, "rejected", newId(), nowIso(ports));
-      if (decided.ok) teaching.value = { kind: "idle" };
-      return decided;
+    skipChecks: () => {
+      if (teaching.value.kind !== "teaching") return;
+      teaching.value = { ...teaching.value, cancelling: true };
+      client.skipChecks();
     },
+    decide,
     dismissProblem: () => {
       if (teaching.value.kind === "problem") teaching.value = { kind: "idle" };
     },
-    putBack: (id) => use(id, "rolledBack"),
-    ...noseFiles(ports, use),
+    ...keptNoses(ports, offer, () => ["idle", "problem"].includes(teaching.value.kind)),
   };
 }
 
-type NoseFiles = Pick<NoseControl, "importNose" | "exportNose">;
+type KeptNoses = Pick<NoseControl, "offerVersion" | "importNose" | "exportNose">;
 
-/** Noses from files and to files. One that comes in is in use at once, and the one before can be put back. */
-function noseFiles(
+/** Noses from the versions, from files and to files. None is in use before the person says so. */
+function keptNoses(
   ports: Ports,
-  use: (id: string, decision: "accepted") => Promise<Result<void, StoreError>>,
-): NoseFiles {
+  offer: (nose: Nose, source: OfferSource) => Promise<void>,
+  isFree: () => boolean,
+): KeptNoses {
+  const { store } = ports;
   return {
-    importNose: async (fileText) => {
+    offerVersion: async (id) => {
+      if (!isFree()) return ok(undefined);
+      const stored = await store.getNose(id);
+      if (!stored.ok) return stored;
+      await offer(stored.value, "version");
+      return ok(undefined);
+    },
+    importNose: async (fileText, channels) => {
+      if (!isFree()) return err({ kind: "busy" });
       const nose = (await loadJudging()).parseNose(fileText);
       if (!nose.ok) return nose;
-      const kept = await keepNose(ports, nose.value);
-      const used = kept.ok ? await use(nose.value.id, "accepted") : kept;
-      return used.ok ? used : err({ kind: "storage" });
+      if (channels !== null && !sameChannels(nose.value.sniffer.channels, channels))
+        return err({ kind: "otherChannels" });
+      const known = await store.listNoses();
+      if (!known.ok) return err({ kind: "storage" });
+      if (known.value.noses.some(({ id }) => id === nose.value.id)) return err({ kind: "alreadyKept" });
+      if (!(await keepNose(ports, nose.value)).ok) return err({ kind: "storage" });
+      await offer(nose.value, "file");
+      return ok(undefined);
     },
     exportNose: async (id) => {
-      const stored = await ports.store.getNose(id);
+      const stored = await store.getNose(id);
       return stored.ok ? ok((await loadJudging()).serialiseNose(stored.value)) : stored;
     },
   };

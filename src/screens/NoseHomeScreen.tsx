@@ -1,4 +1,5 @@
 import type { NoseCardView, NoseGroupView, NoseHomeView, NosePage } from "../views/noseHomeView.js";
+import type { RefreshView } from "../views/refreshView.js";
 import { ActionBar } from "./parts/ActionBar.js";
 import { Button } from "./parts/Button.js";
 import { Empty } from "./parts/Empty.js";
@@ -10,10 +11,11 @@ import { RateLine } from "./parts/RateLine.js";
 interface Props {
   readonly view: NoseHomeView;
   readonly onOpen: (page: NosePage) => void;
+  readonly onRefresh: () => void;
 }
 
 /** The Nose place: the nose in use, what it can and cannot do, and the pages behind. */
-export function NoseHomeScreen({ view, onOpen }: Props) {
+export function NoseHomeScreen({ view, onOpen, onRefresh }: Props) {
   return (
     <div class="stack stack--wide">
       <h1 tabIndex={-1}>{view.title}</h1>
@@ -24,9 +26,29 @@ export function NoseHomeScreen({ view, onOpen }: Props) {
         </Notice>
       )}
       {view.empty !== null && <Empty icon="nose" title={view.empty.title} text={view.empty.text} />}
+      {view.refresh !== null && <Refresh view={view.refresh} onRefresh={onRefresh} />}
       {view.card !== null && <NoseCard view={view.card} />}
       <LinkList items={view.links} onOpen={(id) => onOpen(id as NosePage)} />
     </div>
+  );
+}
+
+function Refresh({ view, onRefresh }: { readonly view: RefreshView; readonly onRefresh: () => void }) {
+  return (
+    <Notice title={view.title}>
+      <p>{view.why}</p>
+      <p>{view.ask}</p>
+      <ul class="small numbers stack stack--tight">
+        {view.missing.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      {view.go !== null && (
+        <div class="row">
+          <Button onClick={onRefresh}>{view.go}</Button>
+        </div>
+      )}
+    </Notice>
   );
 }
 

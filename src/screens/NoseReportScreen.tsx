@@ -2,6 +2,7 @@ import type { NoseReportView, ReportGroupView } from "../views/noseReportView.js
 import { CurveChart } from "./parts/CurveChart.js";
 import { Facts } from "./parts/Facts.js";
 import { Fold } from "./parts/Fold.js";
+import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
 import { RateLine } from "./parts/RateLine.js";
 import { ReliabilityChart } from "./parts/ReliabilityChart.js";
@@ -23,12 +24,29 @@ export function NoseReportScreen({
         <p class="small quiet">{view.leak.text}</p>
         {view.leak.none !== null && <p>{view.leak.none}</p>}
         {view.leak.rows.map((row) => (
-          <div key={row.text} class={row.leaks ? "notice notice--strong" : "notice"}>
+          <div key={row.kind} class={row.leaks ? "notice notice--strong" : "notice"} data-leak={row.kind}>
             <strong>{row.text}</strong>
-            <span class="small numbers">{row.detail}</span>
+            {row.detail !== "" && <span class="small numbers">{row.detail}</span>}
           </div>
         ))}
+        {view.leak.add !== null && (
+          <Notice title={view.leak.add.title} strong>
+            <p>{view.leak.add.text}</p>
+            <ul class="stack stack--tight">
+              {view.leak.add.lines.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          </Notice>
+        )}
       </section>
+      <section class="stack stack--tight">
+        <h2>{view.learning.title}</h2>
+        {view.learning.none !== null && <p>{view.learning.none}</p>}
+        {view.learning.curve !== null && <CurveChart view={view.learning.curve} />}
+        {view.learning.more !== null && <p>{view.learning.more}</p>}
+      </section>
+      {view.occasionNone !== null && <p class="quiet">{view.occasionNone}</p>}
       {view.groups.map((group) => (
         <GroupPart key={group.group} group={group} view={view} />
       ))}
@@ -61,7 +79,7 @@ export function NoseReportScreen({
 }
 
 function GroupPart({ group, view }: { readonly group: ReportGroupView; readonly view: NoseReportView }) {
-  const { confusion, reliability, risk, coverage } = group;
+  const { confusion, reliability, risk, coverage, occasion } = group;
   return (
     <section class="card card--report" aria-label={group.name}>
       <h2>{group.name}</h2>
@@ -90,6 +108,16 @@ function GroupPart({ group, view }: { readonly group: ReportGroupView; readonly 
         <>
           <h3>{risk.title}</h3>
           <CurveChart view={risk} />
+        </>
+      )}
+      {occasion !== null && (
+        <>
+          <h3>{occasion.title}</h3>
+          <p class="small quiet">{occasion.text}</p>
+          {occasion.rates.map((rate) => (
+            <RateLine key={rate.label} {...rate} />
+          ))}
+          {occasion.loss !== null && <p class="small numbers">{occasion.loss}</p>}
         </>
       )}
       {coverage !== null && (

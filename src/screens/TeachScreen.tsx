@@ -1,6 +1,8 @@
-import type { ComparedView, TeachPageView, TeachView } from "../views/teachView.js";
+import type { TeachPageView, TeachView } from "../views/teachView.js";
 import { ActionBar } from "./parts/ActionBar.js";
+import { OfferBody } from "./OfferBody.js";
 import { Button } from "./parts/Button.js";
+import { Choices } from "./parts/Choices.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
 import { Plume } from "./parts/Plume.js";
@@ -10,8 +12,10 @@ import { TextField } from "./parts/TextField.js";
 export interface TeachCalls {
   readonly onBack: () => void;
   readonly onName: (name: string) => void;
+  readonly onHow: (how: string) => void;
   readonly onStart: () => void;
   readonly onStop: () => void;
+  readonly onSkipChecks: () => void;
   readonly onAccept: () => void;
   readonly onReject: () => void;
   readonly onDismiss: () => void;
@@ -33,6 +37,17 @@ function Body({ view, calls }: { readonly view: TeachView; readonly calls: Teach
       return (
         <>
           <p class="numbers">{view.samples}</p>
+          {view.how !== null && (
+            <Choices
+              name="how"
+              legend={view.how.label}
+              options={view.how.options}
+              onChoose={calls.onHow}
+              hint={view.how.hint ?? undefined}
+              rows
+            />
+          )}
+          {view.refreshNone !== null && <p class="small quiet">{view.refreshNone}</p>}
           <TextField id="nose-name" label={view.name.label} value={view.name.value} onInput={calls.onName} />
           {view.blocked !== null && <p id="teach-blocked">{view.blocked}</p>}
         </>
@@ -49,8 +64,15 @@ function Body({ view, calls }: { readonly view: TeachView; readonly calls: Teach
           <p class="quiet">{view.stay}</p>
         </div>
       );
+    case "comparing":
+      return (
+        <div class="stage" role="status">
+          <Plume />
+          <p class="check__count">{view.running}</p>
+        </div>
+      );
     case "proposed":
-      return <Proposed view={view} />;
+      return <OfferBody view={view} />;
     case "problem":
       return (
         <Notice title={view.problemTitle} strong live>
@@ -58,56 +80,6 @@ function Body({ view, calls }: { readonly view: TeachView; readonly calls: Teach
         </Notice>
       );
   }
-}
-
-function Proposed({ view }: { readonly view: Extract<TeachView, { kind: "proposed" }> }) {
-  return (
-    <section class="stack" aria-labelledby="proposed-title">
-      <h2 id="proposed-title">{view.proposedTitle}</h2>
-      <p>{view.proposedText}</p>
-      {view.groups.map((group) => (
-        <article key={group.group} class="card">
-          <h3>{group.name}</h3>
-          <p class="small quiet numbers">{group.plates}</p>
-          {group.rows.map((row) => (
-            <ComparedRow key={row.label} row={row} before={view.before} after={view.after} />
-          ))}
-        </article>
-      ))}
-      <p class="quiet">{view.kept}</p>
-    </section>
-  );
-}
-
-function ComparedRow({
-  row,
-  before,
-  after,
-}: {
-  readonly row: ComparedView;
-  readonly before: string;
-  readonly after: string;
-}) {
-  return (
-    <div class="compared">
-      <p>
-        <strong>{row.label}</strong>
-      </p>
-      <div class="compared__pair">
-        <div>
-          <p class="small quiet">{before}</p>
-          <p class="rate__percent numbers">{row.before}</p>
-          <p class="small quiet numbers">{row.beforeText}</p>
-        </div>
-        <div>
-          <p class="small quiet">{after}</p>
-          <p class="rate__percent numbers">{row.after}</p>
-          <p class="small quiet numbers">{row.afterText}</p>
-        </div>
-      </div>
-      <p class="small">{row.change}</p>
-    </div>
-  );
 }
 
 /** What can be done at each point of teaching. */
@@ -124,11 +96,18 @@ export function TeachActions({ view, calls }: { readonly view: TeachView; readon
     case "teaching":
       return (
         <ActionBar>
-          <Button big wide blocked={view.stopping} onClick={calls.onStop}>
+          <Button
+            big
+            wide
+            blocked={view.stopping}
+            onClick={view.stops === "checks" ? calls.onSkipChecks : calls.onStop}
+          >
             {view.stop}
           </Button>
         </ActionBar>
       );
+    case "comparing":
+      return null;
     case "proposed":
       return (
         <ActionBar>

@@ -7,7 +7,7 @@ import { PageHead } from "./parts/PageHead.js";
 
 export interface VersionsCalls {
   readonly onBack: () => void;
-  readonly onPutBack: (noseId: string) => void;
+  readonly onCompare: (noseId: string) => void;
   readonly onExport: (noseId: string) => void;
   readonly onImport: (file: File) => void;
   readonly onImportSamples: (file: File) => void;
@@ -49,8 +49,8 @@ export function VersionsScreen({
             {nose.active !== null && <p class="tag tag--start">{nose.active}</p>}
             <div class="row">
               {nose.active === null && (
-                <Button label={nose.useLabel} onClick={() => calls.onPutBack(nose.id)}>
-                  {nose.use}
+                <Button label={nose.compareLabel} onClick={() => calls.onCompare(nose.id)}>
+                  {nose.compare}
                 </Button>
               )}
               <Button look="quiet" label={nose.exportLabel} onClick={() => calls.onExport(nose.id)}>

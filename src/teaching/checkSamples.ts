@@ -27,6 +27,12 @@ export function checkSamples(
   });
 }
 
+/** The nose with the checks of its samples in its report; as it was where there is nothing to check. */
+export function withSampleChecks(nose: Nose, samples: readonly Sniff[], seed: number): Nose {
+  const checks = checkSamples(nose, samples, seed);
+  return checks.ok ? { ...nose, report: { ...nose.report, sampleChecks: checks.value } } : nose;
+}
+
 /**
  * Teaches the same samples once more with whole occasions held out.
  *
@@ -65,12 +71,7 @@ export async function checkedNose(
   options: TeachOptions,
 ): Promise<Nose> {
   if (options.isCancelled?.() === true) return nose;
-  const checks = checkSamples(nose, samples, options.seed);
+  const checked = withSampleChecks(nose, samples, options.seed);
   const byOccasion = options.split === "occasion" ? null : await judgeByOccasion(nose, samples, options);
-  const report = {
-    ...nose.report,
-    ...(checks.ok ? { sampleChecks: checks.value } : {}),
-    ...(byOccasion === null ? {} : { byOccasion }),
-  };
-  return { ...nose, report };
+  return byOccasion === null ? checked : { ...checked, report: { ...checked.report, byOccasion } };
 }

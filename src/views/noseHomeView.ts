@@ -1,11 +1,13 @@
 import type { ActiveNose } from "../flows/teachState.js";
 import type { Nose } from "../nose/nose.js";
+import type { RefreshNeed } from "../nose/refreshNeed.js";
 import type { GroupReport } from "../nose/report.js";
 import { trialsToShow } from "../stats/proportionInterval.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, numberText, percentText } from "../text/formats.js";
 import { groupName, groupsInSentence } from "./groupName.js";
 import { rateView, type RateView } from "./rateView.js";
+import { refreshView, type RefreshView } from "./refreshView.js";
 
 export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness" | "sniffers";
 
@@ -38,6 +40,8 @@ export interface NoseHomeView {
   readonly problem: { readonly title: string; readonly text: string } | null;
   readonly empty: { readonly title: string; readonly text: string } | null;
   readonly card: NoseCardView | null;
+  /** Fresh samples are worthwhile; null where they are not. */
+  readonly refresh: RefreshView | null;
   readonly teach: string;
   readonly links: readonly { readonly id: NosePage; readonly label: string; readonly text: string }[];
 }
@@ -49,9 +53,11 @@ export interface NoseHomeState {
   /** Groups that are to be judged. */
   readonly groups: readonly string[];
   readonly nowMs: number;
+  /** What there is to refresh the nose with; null without a nose, or for the demo nose. */
+  readonly refresh: RefreshNeed | null;
 }
 
-type NoseWords = Words<"common" | "nose">;
+type NoseWords = Words<"common" | "nose" | "offer">;
 
 /** Words of the Nose place. */
 export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeView {
@@ -66,6 +72,7 @@ export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeVi
         : null,
     empty: active.kind === "none" ? { title: text.noneTitle, text: text.noneText } : null,
     card: active.kind === "ready" ? cardOf(active.nose, active.demo, state, words) : null,
+    refresh: state.refresh === null ? null : refreshView(state.refresh, words),
     teach: text.links.teach,
     links: linksOf(state, words),
   };

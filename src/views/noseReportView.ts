@@ -1,21 +1,13 @@
 import type { Nose } from "../nose/nose.js";
-import type { GroupReport, NoseReport, Rate } from "../nose/report.js";
+import type { GroupReport, NoseReport, OccasionReport, Rate } from "../nose/report.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText } from "../text/formats.js";
+import { shareCurve, topText, type CurveView } from "./curveView.js";
 import { durationText } from "./durationText.js";
 import { groupName } from "./groupName.js";
 import { rateView, type RateView } from "./rateView.js";
+import { leakView, learningView, type LeakView, type LearningView } from "./sampleChecksView.js";
 import { reliabilityChart, type ReliabilityChartView } from "./reliabilityChart.js";
-
-/** A line on a field of 100 by 100, and the same as sentences. */
-export interface CurveView {
-  readonly title: string;
-  readonly caption: string;
-  readonly across: string;
-  readonly up: string;
-  readonly points: string;
-  readonly rows: readonly string[];
-}
 
 export interface ConfusionView {
   readonly caption: string;
@@ -37,6 +29,13 @@ export interface ReportGroupView {
     readonly title: string;
     readonly text: string;
     readonly rates: readonly RateView[];
+  } | null;
+  /** The same on days that the nose does not know; null where that was not tried. */
+  readonly occasion: {
+    readonly title: string;
+    readonly text: string;
+    readonly rates: readonly RateView[];
+    readonly loss: string | null;
   } | null;
   readonly scores: readonly { readonly label: string; readonly value: string }[];
   readonly notes: readonly string[];
@@ -60,21 +59,11 @@ export interface NoseReportView {
     readonly title: string;
     readonly rows: readonly { readonly label: string; readonly value: string }[];
   };
-  readonly leak: {
-    readonly title: string;
-    readonly text: string;
-    readonly rows: readonly { readonly text: string; readonly detail: string; readonly leaks: boolean }[];
-    readonly none: string | null;
-  };
+  readonly leak: LeakView;
+  readonly learning: LearningView;
+  /** Why nothing was tried by occasion; null where it was. */
+  readonly occasionNone: string | null;
   readonly leftOut: { readonly title: string; readonly lines: readonly string[] } | null;
-}
-
-/** How well the clean-air part alone foretells one group; it must not. */
-export interface LeakCheck {
-  readonly group: string;
-  readonly auc: number;
-  readonly low: number;
-  readonly high: number;
 }
 
 /** Risk-coverage points that are put into sentences. */
@@ -82,19 +71,15 @@ const RISK_ROWS = [1, 0.8, 0.6, 0.4];
 
 type ReportWords = Words<"common" | "nose" | "report">;
 
-/** Words of the report. `leaks` is null where the check was not made for this nose. */
-export function noseReportView(
-  nose: Nose,
-  leaks: readonly LeakCheck[] | null,
-  words: ReportWords,
-): NoseReportView {
+/** Words of the report. */
+export function noseReportView(nose: Nose, words: ReportWords): NoseReportView {
   const { report: text } = words.text;
   const { report } = nose;
   return {
     title: text.title,
     back: text.back,
     text: text.text(text.splits[report.split], numberText(report.folds, words.formats)),
-    groups: report.groups.map((group) => groupOf(group, words)),
+    groups: report.groups.map((group) => groupOf(group, report.byOccasion, words)),
     scoresTitle: text.scoresTitle,
     confusionTitle: text.confusionTitle,
     rivals: rivalsOf(report, words),
@@ -105,7 +90,9 @@ export function noseReportView(
         value: `${text.scores.logLoss} ${numberText(logLoss, words.formats, 3)}`,
       })),
     },
-    leak: leakOf(leaks, words),
+    leak: leakView(report, words),
+    learning: learningView(report, words),
+    occasionNone: report.byOccasion === undefined ? occasionNone(nose, words) : null,
     leftOut:
       report.leftOut.length === 0
         ? null
@@ -118,7 +105,11 @@ export function noseReportView(
   };
 }
 
-function groupOf(group: GroupReport, words: ReportWords): ReportGroupView {
+function groupOf(
+  group: GroupReport,
+  byOccasion: OccasionReport | undefined,
+  words: ReportWords,
+): ReportGroupView {
   const { report: text, nose } = words.text;
   const decimals = (value: number) => numberText(value, words.formats, 3);
   const { brierParts, reliability, coverage } = group;
@@ -156,6 +147,7 @@ function groupOf(group: GroupReport, words: ReportWords): ReportGroupView {
               rateView(text.coverageAbsent, coverage.absent, words),
             ],
           },
+    occasion: occasionOf(group, byOccasion, words),
     scores: scoresOf(group, words),
     notes: [
       ...(brierParts === null
@@ -197,6 +189,10 @@ function riskOf({ riskCoverage }: GroupReport, words: ReportWords): CurveView | 
   if (riskCoverage.length === 0) return null;
   const { report: text } = words.text;
   const percent = (fraction: number) => percentText(fraction, words.formats);
+  const { points, top } = shareCurve(
+    riskCoverage.map(({ coverage, risk }) => ({ across: coverage, share: risk })),
+    1,
+  );
   const atLeast = (coverage: number) =>
     riskCoverage.reduce((best, point) =>
       Math.abs(point.coverage - coverage) < Math.abs(best.coverage - coverage) ? point : best,
@@ -205,14 +201,38 @@ function riskOf({ riskCoverage }: GroupReport, words: ReportWords): CurveView | 
     title: text.riskTitle,
     caption: text.riskText,
     across: text.riskAcross,
-    up: text.riskUp,
-    points: riskCoverage
-      .map(({ coverage, risk }) => `${(100 * coverage).toFixed(1)},${(100 * (1 - risk)).toFixed(1)}`)
-      .join(" "),
+    up: topText(text.riskUp, top, words.formats),
+    points,
     rows: [...new Set(RISK_ROWS.map(atLeast))].map(({ coverage, risk }) =>
       text.riskRow(percent(coverage), percent(risk)),
     ),
   };
+}
+
+function occasionOf(
+  group: GroupReport,
+  byOccasion: OccasionReport | undefined,
+  words: ReportWords,
+): ReportGroupView["occasion"] {
+  const { report: text, nose } = words.text;
+  const own = byOccasion?.groups.find((one) => one.group === group.group);
+  if (byOccasion === undefined || own === undefined || own.scores === null) return null;
+  const decimals = (value: number) => numberText(value, words.formats, 3);
+  return {
+    title: text.occasion.title,
+    text: text.occasion.text(numberText(byOccasion.occasions, words.formats)),
+    rates: [rateView(nose.found, own.sensitivity, words), rateView(nose.quiet, own.specificity, words)],
+    loss:
+      group.scores === null
+        ? null
+        : text.occasion.loss(decimals(group.scores.logLoss), decimals(own.scores.logLoss)),
+  };
+}
+
+function occasionNone(nose: Nose, words: ReportWords): string | null {
+  const { report: text } = words.text;
+  if (nose.report.split === "occasion") return null;
+  return nose.occasionsTaught < 2 ? text.occasion.one : text.occasion.none;
 }
 
 function scoresOf({ scores }: GroupReport, words: ReportWords): ReportGroupView["scores"] {
@@ -231,32 +251,12 @@ function rivalsOf(report: NoseReport, words: ReportWords): NoseReportView["rival
   return {
     title: text.rivalsTitle,
     text: text.rivalsText,
-    columns: [text.rival, text.scores.logLoss, text.scores.auc],
-    rows: report.rivals.map(({ name, logLoss, auc }) => {
+    columns: [text.rival, text.scores.logLoss, text.rivalAuc, text.rivalAccuracy],
+    rows: report.rivals.map(({ name, logLoss, auc, balancedAccuracy }) => {
       const label = nose.models[name] ?? name;
       return {
         label: name === report.chosen ? `${label} (${text.rivalChosen})` : label,
-        cells: [value(logLoss), value(auc)],
-      };
-    }),
-  };
-}
-
-/** Clean air tells something only where the whole interval lies above chance. */
-function leakOf(leaks: readonly LeakCheck[] | null, words: ReportWords): NoseReportView["leak"] {
-  const { report: text } = words.text;
-  const decimals = (value: number) => numberText(value, words.formats, 2);
-  return {
-    title: text.leakTitle,
-    text: text.leakText,
-    none: leaks === null ? text.leakNone : null,
-    rows: (leaks ?? []).map(({ group, auc, low, high }) => {
-      const found = low > 0.5;
-      const name = groupName(group, words);
-      return {
-        text: found ? text.leakFound(name) : text.leakHolds(name),
-        detail: text.leakAuc(decimals(auc), decimals(low), decimals(high)),
-        leaks: found,
+        cells: [value(logLoss), value(auc), value(balancedAccuracy)],
       };
     }),
   };

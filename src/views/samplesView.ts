@@ -16,6 +16,7 @@ export interface SampleNote {
   readonly dish: string;
   readonly plate: string;
   readonly occasion: string;
+  readonly snifferId: string;
   readonly groups: GroupTruths;
   readonly demo: boolean;
 }

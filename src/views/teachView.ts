@@ -1,26 +1,26 @@
 import type { TeachProblem, TeachState } from "../flows/teachState.js";
-import type { Nose } from "../nose/nose.js";
-import type { GroupReport, Rate } from "../nose/report.js";
-import type { Words } from "../text/catalogue.js";
+import type { RefreshNeed } from "../nose/refreshNeed.js";
 import { numberText, percentText } from "../text/formats.js";
-import { groupName } from "./groupName.js";
-import { rateView } from "./rateView.js";
+import { offerView, type OfferView, type OfferWords } from "./offerView.js";
+import type { OptionView } from "./plateHomeView.js";
+import { LEAST_FRESH_PLATES } from "./refreshView.js";
 
-/** One number of the old nose beside that of the new one. */
-export interface ComparedView {
-  readonly label: string;
-  readonly before: string;
-  readonly after: string;
-  readonly beforeText: string;
-  readonly afterText: string;
-  readonly change: string;
-}
+/** How a nose is to be taught. */
+export type TeachHow = "anew" | "refresh";
 
 /** Teaching, from the tap to the person's word on the new nose. */
 export type TeachView =
   | {
       readonly kind: "idle";
       readonly samples: string;
+      /** Anew, or the nose in use brought up to date; null where there is nothing to refresh. */
+      readonly how: {
+        readonly label: string;
+        readonly options: readonly OptionView[];
+        readonly hint: string | null;
+      } | null;
+      /** What a refresh would take; null where it can be chosen, or there is no nose. */
+      readonly refreshNone: string | null;
       readonly name: { readonly label: string; readonly value: string };
       readonly start: string;
       /** Why it cannot start. */
@@ -33,24 +33,12 @@ export type TeachView =
       readonly progressText: string;
       readonly stay: string;
       readonly stop: string;
+      /** What the button does: the checks can be left out, teaching itself is stopped. */
+      readonly stops: "teaching" | "checks";
       readonly stopping: boolean;
     }
-  | {
-      readonly kind: "proposed";
-      readonly proposedTitle: string;
-      readonly proposedText: string;
-      readonly before: string;
-      readonly after: string;
-      readonly groups: readonly {
-        readonly group: string;
-        readonly name: string;
-        readonly plates: string;
-        readonly rows: readonly ComparedView[];
-      }[];
-      readonly accept: string;
-      readonly reject: string;
-      readonly kept: string;
-    }
+  | { readonly kind: "comparing"; readonly running: string }
+  | OfferView
   | {
       readonly kind: "problem";
       readonly problemTitle: string;
@@ -61,7 +49,7 @@ export type TeachView =
 export interface TeachPageView {
   readonly title: string;
   readonly back: string;
-  readonly text: string;
+  readonly text: string | undefined;
   readonly body: TeachView;
 }
 
@@ -70,35 +58,35 @@ export interface TeachPageState {
   readonly samples: number;
   readonly plates: number;
   readonly name: string;
+  /** What there is to refresh with; null without a nose in use. */
+  readonly refresh: RefreshNeed | null;
+  readonly how: TeachHow;
+  /** Id of the connected sniffer; null if none is. */
+  readonly connectedSniffer: string | null;
 }
-
-type TeachWords = Words<"common" | "nose">;
 
 /** Words of teaching. */
-export function teachView(state: TeachPageState, words: TeachWords): TeachPageView {
+export function teachView(state: TeachPageState, words: OfferWords): TeachPageView {
   const { teach, back } = words.text.nose;
-  return { title: teach.title, back, text: teach.text, body: bodyOf(state, words) };
+  const { kind } = state.teaching;
+  const body = bodyOf(state, words);
+  if (kind === "proposed" || kind === "comparing")
+    return { title: words.text.offer.title, back, text: undefined, body };
+  return { title: teach.title, back, text: teach.text, body };
 }
 
-function bodyOf(state: TeachPageState, words: TeachWords): TeachView {
+function bodyOf(state: TeachPageState, words: OfferWords): TeachView {
   const { teach: text } = words.text.nose;
   const { teaching } = state;
   switch (teaching.kind) {
     case "idle":
       return idleOf(state, words);
     case "teaching":
-      return {
-        kind: "teaching",
-        running: text.running,
-        progress: teaching.done ?? 0,
-        progressText:
-          teaching.done === null ? text.starting : text.progress(percentText(teaching.done, words.formats)),
-        stay: text.stay,
-        stop: teaching.cancelling ? text.stopping : text.stop,
-        stopping: teaching.cancelling,
-      };
+      return teachingOf(teaching, words);
+    case "comparing":
+      return { kind: "comparing", running: words.text.offer.comparing };
     case "proposed":
-      return proposedOf(teaching.nose, teaching.before, words);
+      return offerView(teaching, state.connectedSniffer, words);
     case "problem":
       return {
         kind: "problem",
@@ -109,76 +97,64 @@ function bodyOf(state: TeachPageState, words: TeachWords): TeachView {
   }
 }
 
-function idleOf({ samples, plates, name }: TeachPageState, words: TeachWords): TeachView {
+function teachingOf(teaching: Extract<TeachState, { kind: "teaching" }>, words: OfferWords): TeachView {
   const { teach: text } = words.text.nose;
+  const checks = teaching.stage === "checks";
+  return {
+    kind: "teaching",
+    running: checks ? text.checking : teaching.refresh ? text.refreshing : text.running,
+    progress: teaching.done ?? 0,
+    progressText:
+      teaching.done === null ? text.starting : text.progress(percentText(teaching.done, words.formats)),
+    stay: checks ? text.checkingText : text.stay,
+    stop: teaching.cancelling ? text.stopping : checks ? text.skipChecks : text.stop,
+    stops: teaching.stage,
+    stopping: teaching.cancelling,
+  };
+}
+
+function idleOf({ samples, plates, name, refresh, how }: TeachPageState, words: OfferWords): TeachView {
+  const { teach: text } = words.text.nose;
+  const { offer } = words.text;
+  const whole = (value: number) => numberText(value, words.formats);
+  const canRefresh = refresh !== null && refresh.freshPlates >= LEAST_FRESH_PLATES;
+  const isRefresh = canRefresh && how === "refresh";
+  const option = (id: TeachHow, label: string) => ({ id, label, chosen: (id === "refresh") === isRefresh });
   return {
     kind: "idle",
-    samples: text.samples(numberText(samples, words.formats), numberText(plates, words.formats)),
+    samples: text.samples(whole(samples), whole(plates)),
+    how: canRefresh
+      ? {
+          label: offer.how,
+          options: [option("anew", offer.anew), option("refresh", offer.refresh(whole(refresh.freshPlates)))],
+          hint: isRefresh ? refreshHint(refresh, words) : null,
+        }
+      : null,
+    refreshNone: refresh === null || canRefresh ? null : offer.refreshNone,
     name: { label: text.name, value: name },
-    start: text.start,
+    start: isRefresh ? offer.refreshStart : text.start,
     blocked: samples === 0 ? text.noSamples : null,
   };
 }
 
-function problemText(problem: TeachProblem, words: TeachWords): string {
+/** Says so where the refreshed nose would forget most of what the old one was taught. */
+function refreshHint({ platesKnown, platesTaught }: RefreshNeed, words: OfferWords): string {
+  const { offer } = words.text;
+  const whole = (value: number) => numberText(value, words.formats);
+  if (platesKnown >= platesTaught) return offer.refreshHint;
+  return `${offer.refreshHint} ${offer.refreshKnown(whole(platesKnown), whole(platesTaught))}`;
+}
+
+function problemText(problem: TeachProblem, words: OfferWords): string {
   const { problems } = words.text.nose.teach;
   switch (problem.kind) {
     case "failed":
     case "workerCrashed":
     case "storage":
       return problems[problem.kind](problem.detail);
+    case "tooFewFresh":
+      return problems.tooFewFresh(numberText(problem.plates, words.formats));
     default:
       return problems[problem.kind];
   }
-}
-
-function proposedOf(nose: Nose, before: Nose | null, words: TeachWords): TeachView {
-  const { teach: text, platesOf } = words.text.nose;
-  const whole = (value: number) => numberText(value, words.formats);
-  return {
-    kind: "proposed",
-    proposedTitle: text.proposedTitle,
-    proposedText: text.proposedText,
-    before: before === null ? text.noBefore : `${text.before}: ${before.name}`,
-    after: `${text.after}: ${nose.name}`,
-    groups: nose.report.groups.map((group) => ({
-      group: group.group,
-      name: groupName(group.group, words),
-      plates: platesOf(whole(group.platesPresent), whole(group.platesAbsent)),
-      rows: comparedRows(group, before, words),
-    })),
-    accept: text.accept,
-    reject: before === null ? text.rejectFirst : text.reject,
-    kept: text.kept,
-  };
-}
-
-function comparedRows(group: GroupReport, before: Nose | null, words: TeachWords): ComparedView[] {
-  const { nose: text } = words.text;
-  const old = before?.report.groups.find((one) => one.group === group.group);
-  return [
-    compared(text.found, old?.sensitivity ?? null, group.sensitivity, words),
-    compared(text.quiet, old?.specificity ?? null, group.specificity, words),
-  ];
-}
-
-function compared(label: string, before: Rate | null, after: Rate | null, words: TeachWords): ComparedView {
-  const { change } = words.text.nose.teach;
-  const old = rateView(label, before, words);
-  const fresh = rateView(label, after, words);
-  return {
-    label,
-    before: old.percent ?? "–",
-    after: fresh.percent ?? "–",
-    beforeText: old.text,
-    afterText: fresh.text,
-    change: change[changeOf(before, after)],
-  };
-}
-
-/** Better or worse only where the exact intervals do not overlap. */
-function changeOf(before: Rate | null, after: Rate | null): "better" | "worse" | "same" | "new" {
-  if (before === null || after === null) return "new";
-  if (after.low > before.high) return "better";
-  return after.high < before.low ? "worse" : "same";
 }

@@ -29,8 +29,8 @@ export interface VersionsView {
     readonly taught: string;
     readonly demo: string | null;
     readonly active: string | null;
-    readonly use: string;
-    readonly useLabel: string;
+    readonly compare: string;
+    readonly compareLabel: string;
     readonly export: string;
     readonly exportLabel: string;
   }[];
@@ -47,7 +47,7 @@ type VersionWords = Words<"common" | "nose" | "trouble">;
 /** Why a file did not come in: the file itself, its size, or what the storage said. */
 export type NoseImportFault =
   | NoseFileError
-  | { readonly kind: "tooLarge" }
+  | { readonly kind: "tooLarge" | "unreadable" | "alreadyKept" | "busy" }
   | { readonly kind: "storage" }
   | { readonly kind: keyof VersionWords["text"]["trouble"]["kinds"] };
 
@@ -81,8 +81,8 @@ export function versionsView(state: VersionsState, words: VersionWords): Version
       taught: taught(dayAndTimeText(nose.taughtAt, words.formats)),
       demo: nose.demo ? words.text.common.demoMark : null,
       active: nose.id === state.activeId ? text.active : null,
-      use: text.use,
-      useLabel: text.useLabel(nose.name),
+      compare: text.compare,
+      compareLabel: text.compareLabel(nose.name),
       export: text.export,
       exportLabel: text.exportLabel(nose.name),
     })),
@@ -111,6 +111,9 @@ function faultText(fault: NoseImportFault, words: VersionWords): string {
     case "notJson":
     case "otherChannels":
     case "tooLarge":
+    case "unreadable":
+    case "alreadyKept":
+    case "busy":
       return faults[fault.kind];
     case "storage":
       return kinds.unexpected;

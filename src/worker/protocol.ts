@@ -1,4 +1,5 @@
 /** What the page and the teaching worker say to each other (types only). */
+import type { GroupComparison } from "../nose/report.js";
 import type { Result } from "../kernel/result.js";
 import type { Sniff } from "../sniff/sniff.js";
 
@@ -12,9 +13,22 @@ export interface TeachJob {
   readonly taughtAt: string;
   /** Folder of the WASM backend, as a URL with a slash at its end. */
   readonly wasmPath: string;
+  /** The nose in use as the text of its file, to be put beside the new one; null if there is none. */
+  readonly inUse: string | null;
+  /** Bring the nose in use up to date with the samples that are fresh for it, instead of teaching anew. */
+  readonly refresh: boolean;
+}
+
+/** Two noses as the texts of their files, to be put side by side. */
+export interface CompareJob {
+  readonly older: string;
+  readonly newer: string;
+  readonly samples: readonly Sniff[];
 }
 
 export interface TeachProgress {
+  /** The checks come after the nose is ready, and can be left out. */
+  readonly stage: "teaching" | "checks";
   /** A fraction. */
   readonly done: number;
 }
@@ -22,12 +36,15 @@ export interface TeachProgress {
 /** A taught nose as the text of a nose file: whoever takes it checks it like any file. */
 export interface Taught {
   readonly noseText: string;
+  /** The nose in use beside the new one on the same plates; empty where they share none. */
+  readonly compared: readonly GroupComparison[];
 }
 
 /** Why there is no nose. Each kind has its words in `text/`. */
 export type TeachFailure =
   | { readonly kind: "noSamples" } // keep a sniff as a sample first
   | { readonly kind: "noKnownGroup" } // say what was on the plates
+  | { readonly kind: "tooFewFresh"; readonly plates: number } // keep more fresh plates first
   | { readonly kind: "cancelled" } // the user stopped it: nothing has changed
   | { readonly kind: "busy" } // a nose is being taught already
   | { readonly kind: "failed"; readonly detail: string } // the device could not compute
@@ -35,8 +52,11 @@ export type TeachFailure =
 
 export type ToTeachWorker =
   | { readonly kind: "teach"; readonly request: number; readonly job: TeachJob }
+  | { readonly kind: "compare"; readonly request: number; readonly job: CompareJob }
+  | { readonly kind: "skipChecks"; readonly request: number }
   | { readonly kind: "cancel"; readonly request: number };
 
 export type FromTeachWorker =
   | { readonly kind: "progress"; readonly request: number; readonly progress: TeachProgress }
-  | { readonly kind: "done"; readonly request: number; readonly result: Result<Taught, TeachFailure> };
+  | { readonly kind: "done"; readonly request: number; readonly result: Result<Taught, TeachFailure> }
+  | { readonly kind: "compared"; readonly request: number; readonly compared: readonly GroupComparison[] };

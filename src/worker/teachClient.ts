@@ -1,6 +1,8 @@
 /** The page's side of teaching: starts the worker when first needed, numbers requests, survives a crash. */
-import { err, type Result } from "../kernel/result.js";
+import { err, ok, type Result } from "../kernel/result.js";
+import type { GroupComparison } from "../nose/report.js";
 import type {
+  CompareJob,
   FromTeachWorker,
   TeachFailure,
   TeachJob,
@@ -12,7 +14,11 @@ import type {
 export interface TeachClient {
   /** One job at a time; a second one waits for nothing and is refused as `busy`. */
   teach(job: TeachJob, onProgress: (progress: TeachProgress) => void): Promise<Result<Taught, TeachFailure>>;
+  /** Puts two noses side by side. */
+  compare(job: CompareJob): Promise<Result<readonly GroupComparison[], TeachFailure>>;
   cancel(): void;
+  /** Leaves out what is left of the checks; the nose that was taught is kept. */
+  skipChecks(): void;
 }
 
 /** What the client needs of a worker: a real one in the app, a fake one in tests. */
@@ -23,10 +29,12 @@ export interface TeachPort {
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
+type Answer = Exclude<FromTeachWorker, { kind: "progress" }>;
+
 interface Running {
   readonly request: number;
   readonly onProgress: (progress: TeachProgress) => void;
-  readonly finish: (result: Result<Taught, TeachFailure>) => void;
+  readonly finish: (answer: Result<Answer, TeachFailure>) => void;
 }
 
 export function createTeachClient(startWorker: () => TeachPort): TeachClient {
@@ -34,16 +42,16 @@ export function createTeachClient(startWorker: () => TeachPort): TeachClient {
   let running: Running | null = null;
   let requests = 0;
 
-  function finish(result: Result<Taught, TeachFailure>): void {
+  function finish(answer: Result<Answer, TeachFailure>): void {
     const ended = running;
     running = null;
-    ended?.finish(result);
+    ended?.finish(answer);
   }
 
   function listen({ data }: { data: FromTeachWorker }): void {
     if (running === null || data.request !== running.request) return;
     if (data.kind === "progress") running.onProgress(data.progress);
-    else finish(data.result);
+    else finish(ok(data));
   }
 
   /** A dead worker is thrown away: the next job starts a fresh one. */
@@ -64,19 +72,41 @@ export function createTeachClient(startWorker: () => TeachPort): TeachClient {
     return port;
   }
 
+  function ask(
+    messageOf: (request: number) => ToTeachWorker,
+    onProgress: Running["onProgress"],
+  ): Promise<Result<Answer, TeachFailure>> {
+    if (running !== null) return Promise.resolve(err({ kind: "busy" }));
+    requests += 1;
+    const request = requests;
+    return new Promise((resolve) => {
+      running = { request, onProgress, finish: resolve };
+      ensurePort().postMessage(messageOf(request));
+    });
+  }
+
+  const send = (kind: "cancel" | "skipChecks") => {
+    if (running !== null) port?.postMessage({ kind, request: running.request });
+  };
+
   return {
-    teach: (job, onProgress) => {
-      if (running !== null) return Promise.resolve(err({ kind: "busy" }));
-      requests += 1;
-      const request = requests;
-      return new Promise((resolve) => {
-        running = { request, onProgress, finish: resolve };
-        ensurePort().postMessage({ kind: "teach", request, job });
-      });
+    teach: async (job, onProgress) => {
+      const answer = await ask((request) => ({ kind: "teach", request, job }), onProgress);
+      if (!answer.ok) return answer;
+      return answer.value.kind === "done" ? answer.value.result : unexpected();
     },
-    cancel: () => {
-      if (running === null) return;
-      port?.postMessage({ kind: "cancel", request: running.request });
+    compare: async (job) => {
+      const answer = await ask(
+        (request) => ({ kind: "compare", request, job }),
+        () => undefined,
+      );
+      if (!answer.ok) return answer;
+      return answer.value.kind === "compared" ? ok(answer.value.compared) : unexpected();
     },
+    cancel: () => send("cancel"),
+    skipChecks: () => send("skipChecks"),
   };
 }
+
+const unexpected = () =>
+  err({ kind: "workerCrashed", detail: "the worker answered something else" } as const);

@@ -1,41 +1,105 @@
 /** The worker's entry: teaches one nose at a time, tells how far it is, and stops when asked to. */
-import { err, ok } from "../kernel/result.js";
-import { serialiseNose } from "../nose/noseFile.js";
+import { err, ok, type Result } from "../kernel/result.js";
+import { compareNoses } from "../nose/compareNoses.js";
+import type { Nose } from "../nose/nose.js";
+import { noseFileWords, parseNose, serialiseNose } from "../nose/noseFile.js";
+import type { GroupComparison } from "../nose/report.js";
+import { tellFresh } from "../nose/tellFresh.js";
+import type { Sniff } from "../sniff/sniff.js";
 import { chooseBackend } from "../teaching/backend.js";
-import { teachNose } from "../teaching/teachNose.js";
-import type { FromTeachWorker, TeachJob, ToTeachWorker } from "./protocol.js";
+import { checkedNose, withSampleChecks } from "../teaching/checkSamples.js";
+import { refreshWithGain } from "../teaching/refreshWithGain.js";
+import { teachNose, type TeachOptions } from "../teaching/teachNose.js";
+import type { FromTeachWorker, TeachFailure, TeachJob, ToTeachWorker } from "./protocol.js";
 
 let backend: Promise<string> | null = null;
-let running: number | null = null;
+/** The job that runs, and whether its checks are still wanted. */
+let running: { readonly request: number; checks: boolean } | null = null;
 
 const tell = (message: FromTeachWorker) => postMessage(message);
 
 async function teach(request: number, job: TeachJob): Promise<void> {
-  running = request;
+  const own = { request, checks: true };
+  running = own;
   backend ??= chooseBackend({ wasmPath: job.wasmPath, nowMs: () => performance.now() });
-  const taught = await teachNose(job.samples, {
+  const options: TeachOptions = {
     seed: job.seed,
     id: job.noseId,
     name: job.name,
     taughtAt: job.taughtAt,
     backend: await backend,
-    onProgress: (done) => tell({ kind: "progress", request, progress: { done } }),
-    isCancelled: () => running !== request,
+    onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "teaching", done } }),
+    isCancelled: () => running !== own,
+  };
+  const nose = job.refresh ? await refreshed(job, options) : await taughtAnew(job, options);
+  if (!nose.ok) {
+    running = null;
+    return tell({ kind: "done", request, result: nose });
+  }
+  const checked = await checkedIn(job, nose.value, {
+    ...options,
+    onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "checks", done } }),
+    isCancelled: () => running !== own || !own.checks,
   });
+  // A refresh shows its gain on fresh plates; there is nothing else that both noses could be tried on alike.
+  const compared = job.inUse === null || job.refresh ? [] : compare(job.inUse, checked, job.samples);
+  const cancelled = running !== own;
   running = null;
-  const result = taught.ok ? ok({ noseText: serialiseNose(taught.value.nose) }) : err(taught.error);
+  const result = cancelled
+    ? err({ kind: "cancelled" } as const)
+    : ok({ noseText: serialiseNose(checked), compared });
   tell({ kind: "done", request, result });
 }
 
+async function taughtAnew(job: TeachJob, options: TeachOptions): Promise<Result<Nose, TeachFailure>> {
+  const taught = await teachNose(job.samples, options);
+  return taught.ok ? ok(taught.value.nose) : taught;
+}
+
+async function refreshed(job: TeachJob, options: TeachOptions): Promise<Result<Nose, TeachFailure>> {
+  const old = parseNose(job.inUse ?? "");
+  if (!old.ok) return err({ kind: "failed", detail: noseFileWords(old.error) });
+  const isFresh = tellFresh(old.value);
+  const fresh: Sniff[] = [];
+  const known: Sniff[] = [];
+  for (const sniff of job.samples)
+    (isFresh({ ...sniff, snifferId: sniff.sniffer.id }) ? fresh : known).push(sniff);
+  return refreshWithGain(old.value, known, fresh, options);
+}
+
+/** Held out by occasion only where the nose was taught anew: a refresh leans on few fresh plates of one sitting. */
+async function checkedIn(job: TeachJob, nose: Nose, options: TeachOptions): Promise<Nose> {
+  // Lets a word to stop arrive before the checks begin.
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  if (!job.refresh) return checkedNose(nose, job.samples, options);
+  return options.isCancelled?.() === true ? nose : withSampleChecks(nose, job.samples, options.seed);
+}
+
+function compare(olderText: string, newer: Nose, samples: readonly Sniff[]): readonly GroupComparison[] {
+  const older = parseNose(olderText);
+  return older.ok ? compareNoses(older.value, newer, samples) : [];
+}
+
 addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
-  if (data.kind === "cancel") {
-    if (running === data.request) running = null;
-    return;
+  const { request } = data;
+  switch (data.kind) {
+    case "cancel":
+      if (running?.request === request) running = null;
+      return;
+    case "skipChecks":
+      if (running?.request === request) running.checks = false;
+      return;
+    case "compare": {
+      const newer = parseNose(data.job.newer);
+      const compared = newer.ok ? compare(data.job.older, newer.value, data.job.samples) : [];
+      return tell({ kind: "compared", request, compared });
+    }
+    case "teach":
+      teach(request, data.job).catch((cause: unknown) => {
+        running = null;
+        // A backend that failed to start may start the next time.
+        backend = null;
+        tell({ kind: "done", request, result: err({ kind: "failed", detail: String(cause) }) });
+      });
   }
-  teach(data.request, data.job).catch((cause: unknown) => {
-    running = null;
-    // A backend that failed to start may start the next time.
-    backend = null;
-    tell({ kind: "done", request: data.request, result: err({ kind: "failed", detail: String(cause) }) });
-  });
 });

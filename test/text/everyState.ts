@@ -27,6 +27,8 @@ import { noseReportView } from "../../src/views/noseReportView.js";
 import { plateHomeView } from "../../src/views/plateHomeView.js";
 import { reviewView } from "../../src/views/reviewView.js";
 import { reviewMeals } from "../../src/meals/review.js";
+import { refreshView } from "../../src/views/refreshView.js";
+import { comparisonView } from "../../src/views/comparisonView.js";
 import { samplesView } from "../../src/views/samplesView.js";
 import { shellView } from "../../src/views/shellView.js";
 import { SNIFFER_STATES } from "../../src/profile/status.js";
@@ -42,8 +44,8 @@ import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
 import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
-import { NOSE } from "../browser/gallery/fixtures/noses.js";
 import { FILLED, SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
+import { COMPARED, NOSE, OLD_NOSE, REFRESH_NEED } from "../browser/gallery/fixtures/noses.js";
 import { READY, SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
 import { NOW_MS } from "../browser/gallery/fixtures/words.js";
 
@@ -66,12 +68,23 @@ const FAILURES: readonly SnifferFailure[] = [
 const PROBLEMS: readonly TeachProblem[] = [
   { kind: "noSamples" },
   { kind: "noKnownGroup" },
+  { kind: "tooFewFresh", plates: 1 },
   { kind: "busy" },
   { kind: "failed", detail: "x" },
   { kind: "workerCrashed", detail: "x" },
   { kind: "badNose", error: { kind: "otherChannels" } },
   { kind: "storage", detail: "x" },
 ];
+
+const TEACH = {
+  samples: 1,
+  plates: 1,
+  name: "",
+  refresh: null,
+  how: "anew",
+  connectedSniffer: null,
+} as const;
+const OFFER = { kind: "proposed", nose: NOSE, before: NOSE, source: "taught", compared: [] } as const;
 
 export function speakEveryState(words: Words): void {
   speakChecks(words);
@@ -209,7 +222,7 @@ function speakMeals(words: Words): void {
 }
 
 function speakNoses(words: Words): void {
-  const home = { samples: 1, acceptedMissRate: 0.01, groups: ["egg"], nowMs: NOW_MS };
+  const home = { samples: 1, acceptedMissRate: 0.01, groups: ["egg"], nowMs: NOW_MS, refresh: null };
   for (const chosen of [...MODEL_KINDS, "mix" as const]) {
     const report = {
       ...NOSE.report,
@@ -225,16 +238,16 @@ function speakNoses(words: Words): void {
     };
     const nose = { ...NOSE, chosen, report };
     noseHomeView({ ...home, active: { kind: "ready", nose, demo: false } }, words);
-    noseReportView(nose, [{ group: "meat", auc: 0.9, low: 0.8, high: 1 }], words);
+    noseReportView(nose, words);
   }
-  noseReportView(NOSE, null, words);
-  for (const problem of PROBLEMS)
-    teachView({ teaching: { kind: "problem", problem }, samples: 0, plates: 0, name: "" }, words);
+  speakSampleChecks(words);
+  for (const problem of PROBLEMS) teachView({ ...TEACH, teaching: { kind: "problem", problem } }, words);
   for (const done of [null, 0.5])
-    teachView(
-      { teaching: { kind: "teaching", done, cancelling: done === null }, samples: 0, plates: 0, name: "" },
-      words,
-    );
+    for (const stage of ["teaching", "checks"] as const)
+      teachView(
+        { ...TEACH, teaching: { kind: "teaching", done, stage, refresh: true, cancelling: done === null } },
+        words,
+      );
   const better = {
     ...NOSE,
     report: {
@@ -247,17 +260,18 @@ function speakNoses(words: Words): void {
     },
   };
   for (const before of [null, NOSE, better])
-    teachView({ teaching: { kind: "proposed", nose: NOSE, before }, samples: 1, plates: 1, name: "" }, words);
-  teachView(
-    { teaching: { kind: "proposed", nose: better, before: NOSE }, samples: 1, plates: 1, name: "" },
-    words,
-  );
+    for (const source of ["taught", "file", "version"] as const)
+      teachView({ ...TEACH, teaching: { ...OFFER, before, source } }, words);
+  teachView({ ...TEACH, teaching: { ...OFFER, nose: better } }, words);
   const faults: readonly NoseImportFault[] = [
     { kind: "notJson", detail: "" },
     { kind: "otherFormat", format: "x" },
     { kind: "otherChannels" },
     { kind: "badField", field: "x", detail: "" },
     { kind: "tooLarge" },
+    { kind: "unreadable" },
+    { kind: "alreadyKept" },
+    { kind: "busy" },
     ...Object.keys(words.text.trouble.kinds).map((kind) => ({ kind }) as NoseImportFault),
   ];
   const decisions = (["taught", "accepted", "rejected", "rolledBack"] as const).map((decision) => ({
@@ -267,7 +281,7 @@ function speakNoses(words: Words): void {
   }));
   for (const fault of faults)
     versionsView({ noses: [], activeId: null, decisions, fault, brought: { samples: 1, faults: [] } }, words);
-  const sample = { takenAt: "2026-11-25T18:00:00Z", dish: "", demo: false };
+  const sample = { snifferId: "a", takenAt: "2026-11-25T18:00:00Z", dish: "", demo: false };
   for (const [presents, absents] of [
     [0, 0],
     [0, 9],
@@ -285,6 +299,25 @@ function speakNoses(words: Words): void {
     const samples = [...make("present", presents), ...make("absent", absents)];
     samplesView({ samples, shown: 1, groups: ["meat"], acceptedMissRate: 0.05, suggestions: [] }, words);
   }
+}
+
+/** Leaks of every kind and none, few plates, fresh samples wanted after drift. */
+function speakSampleChecks(words: Words): void {
+  const leaks = { checks: [], missing: [], oneSided: [] };
+  const leak = { kind: "clock", group: "meat", auc: 0.9, limit: 0.6, leaks: true } as const;
+  for (const checks of [[], [leak]])
+    noseReportView(
+      {
+        ...NOSE,
+        report: { ...NOSE.report, sampleChecks: { leaks: { ...leaks, checks }, learningCurve: [] } },
+      },
+      words,
+    );
+  noseReportView(OLD_NOSE, words);
+  noseReportView({ ...OLD_NOSE, occasionsTaught: 2 }, words);
+  refreshView({ ...REFRESH_NEED, advice: { kind: "worthwhile", why: "drift", platesPerGroup: 5 } }, words);
+  const tiny = COMPARED.map((one) => ({ ...one, found: { ...one.found, p: 1e-9 } }));
+  comparisonView(tiny, words);
 }
 
 function speakYou(words: Words): void {

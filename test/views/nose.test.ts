@@ -1,10 +1,20 @@
 import { expect, it } from "vitest";
+import { comparisonView } from "../../src/views/comparisonView.js";
 import { missRateView } from "../../src/views/settingsView.js";
 import { noseHomeView } from "../../src/views/noseHomeView.js";
 import { noseReportView } from "../../src/views/noseReportView.js";
+import { refreshView } from "../../src/views/refreshView.js";
 import { samplesView, type SampleNote } from "../../src/views/samplesView.js";
 import { teachView } from "../../src/views/teachView.js";
-import { NEW_NOSE, NOSE } from "../browser/gallery/fixtures/noses.js";
+import {
+  COMPARED,
+  GAIN,
+  NEW_NOSE,
+  NOSE,
+  OLD_NOSE,
+  REFRESH_NEED,
+  SOUND_CHECKS,
+} from "../browser/gallery/fixtures/noses.js";
 import { ENGLISH, NOW_MS } from "../browser/gallery/fixtures/words.js";
 
 const home = (acceptedMissRate: number, groups: readonly string[] = ["meat", "fish"]) =>
@@ -15,6 +25,7 @@ const home = (acceptedMissRate: number, groups: readonly string[] = ["meat", "fi
       acceptedMissRate,
       groups,
       nowMs: NOW_MS,
+      refresh: null,
     },
     ENGLISH,
   ).card!;
@@ -37,6 +48,7 @@ const note = (i: number, truth: "present" | "absent", plate = `p${i}`): SampleNo
   dish: "",
   plate,
   occasion: "sitting",
+  snifferId: "a",
   groups: { meat: truth },
   demo: false,
 });
@@ -57,12 +69,15 @@ it("counts plates, not sniffs, and says how many more of which are needed", () =
   expect(countsOf(enough.slice(0, -1)).needed).toBe("still needed: 1 without it");
 });
 
-it("calls a new nose better or worse only where the intervals do not overlap", () => {
+it("calls a new nose on plates of its own better or worse only where the intervals do not overlap", () => {
   const state = {
-    teaching: { kind: "proposed", nose: NEW_NOSE, before: NOSE },
+    teaching: { kind: "proposed", nose: NEW_NOSE, before: NOSE, source: "taught", compared: [] },
     samples: 1,
     plates: 1,
     name: "",
+    refresh: null,
+    how: "anew",
+    connectedSniffer: null,
   } as const;
   const { body } = teachView(state, ENGLISH);
   if (body.kind !== "proposed") throw new Error("not proposed");
@@ -80,28 +95,73 @@ it("calls a new nose better or worse only where the intervals do not overlap", (
       groups: [{ ...meat!, sensitivity: { events: 1, trials: 9, low: 0.1, high: 0.2 } }],
     },
   };
-  const worse = teachView(
-    { ...state, teaching: { kind: "proposed", nose: apart, before: NOSE } },
-    ENGLISH,
-  ).body;
+  const worse = teachView({ ...state, teaching: { ...state.teaching, nose: apart } }, ENGLISH).body;
   expect(worse.kind === "proposed" && worse.groups[0]?.rows[0]?.change).toContain("worse");
 });
 
-it("reports a leak only where clean air does better than chance with its whole interval", () => {
-  const view = noseReportView(
-    NOSE,
-    [
-      { group: "meat", auc: 0.6, low: 0.5, high: 0.7 },
-      { group: "fish", auc: 0.6, low: 0.51, high: 0.69 },
-    ],
-    ENGLISH,
-  );
-  expect(view.leak.rows.map(({ leaks }) => leaks)).toEqual([false, true]);
-  expect(noseReportView(NOSE, null, ENGLISH).leak.none).not.toBeNull();
+it("tells what leaks, what does not, what was not there to check, and which occasions to add", () => {
+  const { leak } = noseReportView(NOSE, ENGLISH);
+  expect(leak.rows.map(({ kind, leaks }) => [kind, leaks])).toEqual([
+    ["cleanAir", true],
+    ["airReadings", false],
+    ["clock", false],
+  ]);
+  expect(leak.rows[0]?.text).toContain("tells fish");
+  expect(leak.rows[1]?.text).toContain("not in these samples");
+  expect(leak.add?.lines).toEqual([
+    "Fish: on 6 of 12 occasions all plates were of one kind (2026-11-02, 2026-11-05, 2026-11-09, 2026-11-12 and 2 others). Add the other kind on such days",
+  ]);
+  const sound = noseReportView({ ...NOSE, report: { ...NOSE.report, sampleChecks: SOUND_CHECKS } }, ENGLISH);
+  expect(sound.leak.add).toBeNull();
+  expect(sound.learning.more).toContain("have not made it better");
+});
+
+it("draws the learning curve to the edges of its field, and says what twice the plates would bring", () => {
+  const { curve, more } = noseReportView(NOSE, ENGLISH).learning;
+  // Counted by hand: 38, 76, 114 and 151 of 151 plates; 21.4, 15.2, 13.1 and 11.8 % wrong on a field up to 50 %.
+  expect(curve?.points).toBe("25.2,57.2 50.3,69.6 75.5,73.8 100.0,76.4");
+  expect(curve?.up).toBe("wrong, up to 50%");
+  // Least squares line of the logarithms, worked out in plain Python: slope -0.3654; 1 - 2^-0.3654 = 0.224.
+  expect(more).toContain("302 plates would make the log loss 22% lower");
+});
+
+it("opens the report of a nose from before there were checks, and says that they are missing", () => {
+  const view = noseReportView(OLD_NOSE, ENGLISH);
+  expect([view.leak.none, view.learning.none, view.occasionNone].every((text) => text !== null)).toBe(true);
+  expect(view.groups.every(({ occasion }) => occasion === null)).toBe(true);
+  expect(noseReportView(NOSE, ENGLISH).groups[0]?.occasion?.rates[0]?.percent).toBe("85%");
+});
+
+it("calls a line better or worse by the paired test, corrected for the number of lines", () => {
+  const view = comparisonView(COMPARED, ENGLISH);
+  // p 0.0003, 1, 1, 0.001 of four lines: corrected 0.0012, 1, 1, 0.002 (Benjamini and Hochberg 1995).
+  expect(view.summary).toEqual([
+    "Better: meat found",
+    "Worse: quiet without fish",
+    "No clear difference: quiet without meat and fish found",
+  ]);
+  expect(view.groups[0]?.rows[0]?.change).toContain("16 plates right only with the new one, 1 only with");
+  // Three of three plates won back is a gain, but p = 2 x 0.5^3 = 0.25 does not show it.
+  const few = comparisonView(GAIN, ENGLISH);
+  expect(few.summary).toEqual(["No clear difference: meat found and quiet without meat"]);
+  expect(few.notes[0]).toContain("So few plates");
+});
+
+it("asks for fresh samples by group, and only where they are worthwhile", () => {
+  const view = refreshView(REFRESH_NEED, ENGLISH);
+  expect(view?.missing).toEqual([
+    "Meat: 3 more without it",
+    "Fish: 4 more with it",
+    "Egg: 5 more with it, 5 more without",
+    "Dairy: enough fresh plates",
+  ]);
+  expect(view?.go).not.toBeNull();
+  expect(refreshView({ ...REFRESH_NEED, freshPlates: 1 }, ENGLISH)?.go).toBeNull();
+  expect(refreshView({ ...REFRESH_NEED, advice: { kind: "fresh" } }, ENGLISH)).toBeNull();
 });
 
 it("adds up the confusion table to the plates tried", () => {
-  const [meat] = noseReportView(NOSE, null, ENGLISH).groups;
+  const [meat] = noseReportView(NOSE, ENGLISH).groups;
   // The fixture: 76 of 82 found, 77 of 86 quiet.
   expect(meat?.confusion?.rows.map(({ cells }) => cells)).toEqual([
     ["76", "6"],

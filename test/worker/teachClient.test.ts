@@ -10,7 +10,11 @@ const job: TeachJob = {
   name: "n",
   taughtAt: "2026-11-25T00:00:00Z",
   wasmPath: "/",
+  inUse: null,
+  refresh: false,
 };
+
+const TAUGHT = { noseText: "{}", compared: [] };
 
 const told = (data: FromTeachWorker) => ({ data }) as MessageEvent<FromTeachWorker>;
 
@@ -40,8 +44,8 @@ describe("the page's side of teaching", () => {
     const client = createTeachClient(start);
     expect(ports).toHaveLength(0);
     const first = client.teach(job, () => undefined);
-    ports[0]?.onmessage?.(told({ kind: "done", request: 1, result: ok({ noseText: "{}" }) }));
-    expect(await first).toEqual(ok({ noseText: "{}" }));
+    ports[0]?.onmessage?.(told({ kind: "done", request: 1, result: ok(TAUGHT) }));
+    expect(await first).toEqual(ok(TAUGHT));
     void client.teach(job, () => undefined);
     expect(ports).toHaveLength(1);
     expect(ports[0]?.sent.map((message) => message.request)).toEqual([1, 2]);
@@ -51,8 +55,8 @@ describe("the page's side of teaching", () => {
     const { ports, start } = fakeWorkers();
     const seen: number[] = [];
     void createTeachClient(start).teach(job, ({ done }) => seen.push(done));
-    ports[0]?.onmessage?.(told({ kind: "progress", request: 1, progress: { done: 0.5 } }));
-    ports[0]?.onmessage?.(told({ kind: "progress", request: 0, progress: { done: 0.9 } }));
+    ports[0]?.onmessage?.(told({ kind: "progress", request: 1, progress: { stage: "teaching", done: 0.5 } }));
+    ports[0]?.onmessage?.(told({ kind: "progress", request: 0, progress: { stage: "teaching", done: 0.9 } }));
     expect(seen).toEqual([0.5]);
   });
 
@@ -71,6 +75,28 @@ describe("the page's side of teaching", () => {
     expect(ports[0]?.ended).toBe(true);
     void client.teach(job, () => undefined);
     expect(ports).toHaveLength(2);
+  });
+
+  it("asks for two noses side by side, and not while a nose is being taught", async () => {
+    const { ports, start } = fakeWorkers();
+    const client = createTeachClient(start);
+    const pair = { older: "{}", newer: "{}", samples: [] };
+    const asked = client.compare(pair);
+    expect(await client.teach(job, () => undefined)).toEqual({ ok: false, error: { kind: "busy" } });
+    ports[0]?.onmessage?.(told({ kind: "compared", request: 1, compared: [] }));
+    expect(await asked).toEqual(ok([]));
+    void client.teach(job, () => undefined);
+    expect(await client.compare(pair)).toEqual({ ok: false, error: { kind: "busy" } });
+  });
+
+  it("leaves the checks out without giving up the nose", async () => {
+    const { ports, start } = fakeWorkers();
+    const client = createTeachClient(start);
+    const taught = client.teach(job, () => undefined);
+    client.skipChecks();
+    expect(ports[0]?.sent.at(-1)).toEqual({ kind: "skipChecks", request: 1 });
+    ports[0]?.onmessage?.(told({ kind: "done", request: 1, result: ok(TAUGHT) }));
+    expect(await taught).toEqual(ok(TAUGHT));
   });
 
   it("sends a cancel for the job that runs, and none where nothing runs", () => {

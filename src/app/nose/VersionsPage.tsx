@@ -38,9 +38,10 @@ export function VersionsPage({ app }: { readonly app: AppModel }) {
     app.preferences.words.value,
   );
 
-  async function putBack(id: string): Promise<void> {
-    const done = await noses.putBack(id);
-    if (!done.ok) app.tellStoreError(done.error);
+  async function compare(id: string): Promise<void> {
+    app.router.go("nose", "teach");
+    const offered = await noses.offerVersion(id);
+    if (!offered.ok) app.tellStoreError(offered.error);
   }
 
   async function exportNose(id: string): Promise<void> {
@@ -56,8 +57,16 @@ export function VersionsPage({ app }: { readonly app: AppModel }) {
       fault.value = { kind: "tooLarge" };
       return;
     }
-    const read = await noses.importNose(await file.text());
-    if (!read.ok) fault.value = read.error;
+    const text = await file.text().catch(() => null);
+    if (text === null) {
+      fault.value = { kind: "unreadable" };
+      return;
+    }
+    const sniffer = app.sniffers.state.value;
+    const channels = sniffer.kind === "ready" ? sniffer.sniffer.layout.channels : null;
+    const read = await noses.importNose(text, channels);
+    if (read.ok) app.router.go("nose", "teach");
+    else fault.value = read.error;
   }
 
   async function importSamples(file: File): Promise<void> {
@@ -80,7 +89,7 @@ export function VersionsPage({ app }: { readonly app: AppModel }) {
         view={view}
         calls={{
           onBack: () => app.router.go("nose"),
-          onPutBack: (id) => void putBack(id),
+          onCompare: (id) => void compare(id),
           onExport: (id) => void exportNose(id),
           onImport: (file) => void importNose(file),
           onImportSamples: (file) => void importSamples(file),

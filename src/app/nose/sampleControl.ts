@@ -108,10 +108,10 @@ async function allSampleNotes({ store }: Ports): Promise<Result<SniffNote[], Sto
   return page;
 }
 
-function sampleNote({ sniffId, takenAt, label, demo }: SniffNote): SampleNote[] {
+function sampleNote({ sniffId, takenAt, snifferId, label, demo }: SniffNote): SampleNote[] {
   if (label === null) return [];
   const { dish, plate, occasion, groups } = label;
-  return [{ sniffId, takenAt, dish, plate, occasion, groups, demo }];
+  return [{ sniffId, takenAt, dish, plate, occasion, snifferId, groups, demo }];
 }
 
 const isLabelled = (sniff: Sniff) => Object.values(sniff.groups).some((truth) => truth !== "unknown");

@@ -5,6 +5,7 @@ import { noseHomeView } from "../../views/noseHomeView.js";
 import { noseReportView } from "../../views/noseReportView.js";
 import type { AppModel } from "../appModel.js";
 import { FitnessPage } from "../nose/FitnessPage.js";
+import { refreshNeedOf } from "../nose/refreshNeedOf.js";
 import { KeepSamplePage } from "../nose/KeepSamplePage.js";
 import { KnownSniffersPage } from "../nose/KnownSniffersPage.js";
 import { SamplesPage } from "../nose/SamplesPage.js";
@@ -25,7 +26,7 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
     case "samples":
       return <SamplesPage app={app} />;
     case "teach":
-      return <TeachPage app={app} />;
+      return <TeachPage app={app} start={id === "refresh" ? "refresh" : "anew"} />;
     case "versions":
       return <VersionsPage app={app} />;
     case "fitness":
@@ -40,13 +41,16 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
 }
 
 function NoseHome({ app }: { readonly app: AppModel }) {
+  const active = app.noses.active.value;
+  useEffect(() => void app.jar.load(), [app.sniffers.state.value.kind]);
   const view = noseHomeView(
     {
-      active: app.noses.active.value,
+      active,
       samples: app.samples.samples.value.length,
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
       groups: app.groups.value,
       nowMs: app.ports.nowMs(),
+      refresh: active.kind === "ready" && active.demo ? null : refreshNeedOf(app),
     },
     app.preferences.words.value,
   );
@@ -55,7 +59,11 @@ function NoseHome({ app }: { readonly app: AppModel }) {
       app={app}
       actions={<NoseHomeActions label={view.teach} onTeach={() => app.router.go("nose", "teach")} />}
     >
-      <NoseHomeScreen view={view} onOpen={(page) => app.router.go("nose", page)} />
+      <NoseHomeScreen
+        view={view}
+        onOpen={(page) => app.router.go("nose", page)}
+        onRefresh={() => app.router.go("nose", "teach", "refresh")}
+      />
     </Frame>
   );
 }
@@ -63,7 +71,7 @@ function NoseHome({ app }: { readonly app: AppModel }) {
 function ReportPage({ app }: { readonly app: AppModel }) {
   const active = app.noses.active.value;
   if (active.kind !== "ready") return <NoseHome app={app} />;
-  const view = noseReportView(active.nose, null, app.preferences.words.value);
+  const view = noseReportView(active.nose, app.preferences.words.value);
   return (
     <Frame app={app}>
       <NoseReportScreen view={view} onBack={() => app.router.go("nose")} />

@@ -1,4 +1,4 @@
-import type { CurveView } from "../../views/noseReportView.js";
+import type { CurveView } from "../../views/curveView.js";
 import { SquareChart } from "./SquareChart.js";
 
 /** A line on a square field; the rows below say the same. */

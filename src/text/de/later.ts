@@ -6,8 +6,9 @@ import { diet } from "./diet.js";
 import { finding } from "./finding.js";
 import { meals } from "./meals.js";
 import { nose } from "./nose.js";
+import { offer } from "./offer.js";
 import { report } from "./report.js";
 import { review } from "./review.js";
 import { you } from "./you.js";
 
-export const later: LaterCatalogue = { check, finding, meals, review, nose, report, you, diet, data };
+export const later: LaterCatalogue = { check, finding, meals, review, nose, offer, report, you, diet, data };

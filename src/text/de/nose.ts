@@ -141,13 +141,16 @@ export const nose: Catalogue["nose"] = {
     start: "Anlernen beginnen",
     noSamples: "Behalte zuerst einige Muster.",
     running: "Lernt",
+    refreshing: "Wird aufgefrischt",
+    checking: "Die Muster werden geprüft",
+    checkingText:
+      "Die Nase ist fertig. Nun wird sie noch einmal mit ganzen Anlässen erprobt, und die Muster werden auf Lecks untersucht.",
+    skipChecks: "Prüfungen weglassen",
     starting: "Die Muster werden gelesen",
     progress: (percent) => `${percent} fertig`,
     stay: "Das dauert ein paar Minuten. Du kannst dich inzwischen umsehen, aber lass die App offen.",
     stop: "Anlernen beenden",
     stopping: "Wird beendet",
-    proposedTitle: "Eine neue Nase ist fertig",
-    proposedText: "Vergleiche sie mit der in Gebrauch. Jede wurde an Tellern erprobt, die sie nie kannte.",
     before: "In Gebrauch",
     after: "Neu",
     noBefore: "keine",
@@ -165,6 +168,8 @@ export const nose: Catalogue["nose"] = {
     problems: {
       noSamples: "Noch ist kein Muster behalten. Behalte zuerst eine Riechprobe als Muster.",
       noKnownGroup: "Kein Muster sagt, was auf seinem Teller war. Nenne die Gruppen einiger Muster.",
+      tooFewFresh: (plates) =>
+        `${plates} frische Teller sind zu wenige zum Auffrischen: einer muss zum Erproben bleiben. Behalte mehr Muster dieses Riechers.`,
       busy: "Es wird schon eine Nase angelernt.",
       failed: (detail) =>
         `Das Telefon konnte es nicht rechnen: ${detail}. Versuch es mit einem anderen Browser.`,
@@ -180,8 +185,8 @@ export const nose: Catalogue["nose"] = {
     title: "Fassungen und Dateien",
     text: "Jede Nase bleibt. Hol jederzeit eine ältere zurück.",
     active: "in Gebrauch",
-    use: "Zurückholen",
-    useLabel: (name) => `Zurückholen: ${name}`,
+    compare: "Vergleichen und zurückholen",
+    compareLabel: (name) => `Vergleichen und zurückholen: ${name}`,
     export: "Als Datei speichern",
     exportLabel: (name) => `Als Datei speichern: ${name}`,
     import: "Nasen-Datei hereinholen",
@@ -198,10 +203,15 @@ export const nose: Catalogue["nose"] = {
     },
     faults: {
       notJson: "Das ist keine Nasen-Datei, oder sie ist abgeschnitten. Speichere sie neu.",
-      otherFormat: (format) => `Diese Datei hat das Format „${format}“, das diese Fassung nicht liest.`,
-      otherChannels: "Diese Nase wurde an einem anderen Riecher oder Heizprogramm angelernt.",
+      otherFormat: (format) =>
+        `Diese Datei hat das Format „${format}“, das diese Fassung nicht liest. Aktualisiere die App oder lerne die Nase neu an.`,
+      otherChannels:
+        "Diese Nase wurde mit anderen Kanälen angelernt, als der verbundene Riecher hat: ein anderer Riecher oder ein anderes Heizprogramm. Verbinde den, an dem sie angelernt wurde, oder lerne an diesem eine Nase an.",
       badField: (field) => `Die Datei ist bei „${field}“ beschädigt. Speichere sie neu.`,
       tooLarge: "Diese Datei ist zu groß für eine Nase.",
+      unreadable: "Das Telefon konnte diese Datei nicht lesen. Wähle sie noch einmal.",
+      alreadyKept: "Genau diese Nase ist schon unter deinen Fassungen.",
+      busy: "Eine Nase wird gerade angelernt oder wartet auf dein Wort. Entscheide zuerst darüber.",
     },
     linesRefused: (count) =>
       `${count} ${plural(count, "Zeile wurde", "Zeilen wurden")} abgewiesen. Die guten kamen herein.`,

@@ -27,7 +27,7 @@ export const report: Catalogue["report"] = {
   riskTitle: "Weniger Antworten, weniger Fehler",
   riskText: "Wird nur der sicherste Teil beantwortet, sind so viele dieser Antworten falsch.",
   riskAcross: "beantwortet",
-  riskUp: "falsch",
+  riskUp: (top) => `falsch, bis ${top}`,
   riskRow: (coverage, risk) => `${coverage} beantwortet: ${risk} falsch`,
   coverageTitle: "Hält das Versprechen?",
   coverageText: (target) =>
@@ -52,14 +52,50 @@ export const report: Catalogue["report"] = {
   rival: "Modell",
   horizonsTitle: "Wie lange riechen",
   horizon: (seconds) => `nach ${seconds}`,
-  leakTitle: "Leckprüfung",
-  leakText:
-    "Eine Nase, die nur die reine Luft bekommt, darf nichts wissen. Weiß sie etwas, verrät die Drift oder der Tag die Antwort, und dieser Bericht ist zu gut.",
-  leakNone: "Für diese Nase nicht berechnet.",
-  leakHolds: (group) => `${group}: Reine Luft verrät nichts, wie es sein soll`,
-  leakFound: (group) => `${group}: Reine Luft verrät die Antwort. Die Muster sind verquickt`,
-  leakAuc: (auc, low, high) =>
-    `Fläche unter der ROC-Kurve ${auc}, zwischen ${low} und ${high}; Zufall ist 0,5`,
+  leak: {
+    title: "Leckprüfungen",
+    text: "Was kein Essen enthält, darf die Gruppen nicht unterscheiden. Tut es das, verrät der Raum, der Tag oder die Stunde die Antwort, und dieser Bericht ist zu gut.",
+    kinds: {
+      cleanAir: "Reine Luft allein",
+      airReadings: "Temperatur, Feuchte und Druck allein",
+      clock: "Die Uhr allein",
+    },
+    holds: (what) => `${what}: verrät nichts, wie es sein soll`,
+    found: (what, groups) => `${what}: verrät ${groups}. Die Muster sind verquickt`,
+    missing: (what) => `${what}: nicht in diesen Mustern, oder immer gleich`,
+    tooFew: (what) => `${what}: zu wenige Teller, um es zu sagen`,
+    highest: (auc) => `höchste Fläche unter der ROC-Kurve ${auc}; Zufall ist 0,5`,
+    auc: (group, auc, limit) => `${group}: Fläche unter der ROC-Kurve ${auc}; aus Zufall bis ${limit}`,
+    addTitle: "Was dazu muss",
+    addText:
+      "Rieche bei einem Anlass an Tellern mit der Gruppe und an Tellern ohne, in keiner festen Reihenfolge:",
+    oneSided: (group, count, all, names) =>
+      `${group}: An ${count} von ${all} Anlässen waren alle Teller von einer Art (${names}). Nimm an solchen Tagen die andere dazu`,
+    others: (count) => `${count} weitere`,
+    addAny: "An jedem Anlass kamen beide Arten vor. Mische ihre Reihenfolge.",
+  },
+  learning: {
+    title: "Was mehr Teller brächten",
+    text: "Falsche Antworten eines schnellen Modells, das an einem Teil der Teller lernte. Es ist schlichter als die Nase selbst; es zählt, wie steil es fällt.",
+    across: (plates) => `gelernte Teller, bis ${plates}`,
+    up: (top) => `falsch, bis ${top}`,
+    row: (plates, wrong, loss) => `${plates} Teller: ${wrong} falsch, logarithmischer Verlust ${loss}`,
+    more: (plates, lower) =>
+      `Geht es so weiter, wäre der Verlust bei ${plates} Tellern um ${lower} kleiner. Das ist aus vier Punkten geschätzt und gilt für Gerichte wie diese.`,
+    moreNothing:
+      "Mehr solche Teller haben sie nicht besser gemacht. Andere Gerichte, andere Anlässe oder genauere Angaben vielleicht.",
+  },
+  occasion: {
+    title: "An Tagen, die sie nicht kennt",
+    text: (occasions) => `Mit ganzen Anlässen erprobt, von ${occasions}. Das ist die strengere Probe.`,
+    loss: (plate, occasion) => `Logarithmischer Verlust ${plate} nach Tellern, ${occasion} nach Anlässen`,
+    none: "Nicht nach Anlässen erprobt: Die Prüfungen wurden weggelassen, oder diese Nase ist aufgefrischt oder aus einer früheren Fassung. Lerne neu an, um es zu haben.",
+    one: "Nicht nach Anlässen erprobt: Alle Muster sind von einem.",
+  },
+  notChecked:
+    "Für diese Nase nicht berechnet: Die Prüfungen wurden weggelassen, oder sie ist aus einer früheren Fassung. Lerne neu an, um sie zu haben.",
+  rivalAuc: "ROC-Fläche",
+  rivalAccuracy: "Ausg. Gen.",
   leftOutTitle: "Weggelassen",
   leftOut: {
     otherSniffer: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} eines anderen Riechers`,

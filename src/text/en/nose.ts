@@ -145,13 +145,16 @@ export const nose = {
     start: "Start teaching",
     noSamples: "Keep some samples first.",
     running: "Teaching",
+    refreshing: "Bringing it up to date",
+    checking: "Checking the samples",
+    checkingText:
+      "The nose is ready. Now it is tried once more with whole occasions held out, and the samples are searched for leaks.",
+    skipChecks: "Leave the checks out",
     starting: "Reading the samples",
     progress: (percent: string) => `${percent} done`,
     stay: "This takes a few minutes. You can look around meanwhile, but keep the app open.",
     stop: "Stop teaching",
     stopping: "Stopping",
-    proposedTitle: "A new nose is ready",
-    proposedText: "Compare it with the one in use. Each was tried on plates it had never met.",
     before: "In use",
     after: "New",
     noBefore: "none",
@@ -169,6 +172,8 @@ export const nose = {
     problems: {
       noSamples: "No sample is kept yet. Keep a sniff as a sample first.",
       noKnownGroup: "No sample says what was on its plate. Name the groups of some samples.",
+      tooFewFresh: (plates: string) =>
+        `${plates} fresh plates are too few to refresh with: one must be held out. Keep more samples of this sniffer.`,
       busy: "A nose is being taught already.",
       failed: (detail: string) => `The phone could not compute it: ${detail}. Try with another browser.`,
       workerCrashed: (detail: string) =>
@@ -182,8 +187,8 @@ export const nose = {
     title: "Versions and files",
     text: "Every nose stays. Put an older one back at any time.",
     active: "in use",
-    use: "Put back",
-    useLabel: (name: string) => `Put back: ${name}`,
+    compare: "Compare and put back",
+    compareLabel: (name: string) => `Compare and put back: ${name}`,
     export: "Save as a file",
     exportLabel: (name: string) => `Save as a file: ${name}`,
     import: "Bring in a nose file",
@@ -200,10 +205,14 @@ export const nose = {
     faults: {
       notJson: "This is not a nose file, or it was cut short. Export it again.",
       otherFormat: (format: string) =>
-        `This file has the format “${format}”, which this version does not read.`,
-      otherChannels: "This nose was taught on another sniffer or heater programme.",
+        `This file has the format “${format}”, which this version does not read. Update the app, or teach the nose anew.`,
+      otherChannels:
+        "This nose was taught on other channels than the connected sniffer has: another sniffer or heater programme. Connect the one it was taught on, or teach a nose on this one.",
       badField: (field: string) => `The file is damaged at “${field}”. Export it again.`,
       tooLarge: "This file is too large to be a nose.",
+      unreadable: "The phone could not read this file. Choose it again.",
+      alreadyKept: "This very nose is among your versions already.",
+      busy: "A nose is being taught or awaits your word. Decide on it first.",
     },
     linesRefused: (count: string) =>
       `${count} ${plural(count, "line was", "lines were")} refused. The good ones came in.`,

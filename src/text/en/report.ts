@@ -26,7 +26,7 @@ export const report = {
   riskTitle: "Fewer answers, fewer errors",
   riskText: "If only the surest share is answered, so many of those answers are wrong.",
   riskAcross: "answered",
-  riskUp: "wrong",
+  riskUp: (top: string) => `wrong, up to ${top}`,
   riskRow: (coverage: string, risk: string) => `${coverage} answered: ${risk} wrong`,
   coverageTitle: "Does the promise hold?",
   coverageText: (target: string) =>
@@ -50,14 +50,51 @@ export const report = {
   rival: "Model",
   horizonsTitle: "How long to sniff",
   horizon: (seconds: string) => `after ${seconds}`,
-  leakTitle: "Leak check",
-  leakText:
-    "A nose given only the clean-air part must know nothing. If it does, drift or the day betrays the answer, and this report is too good.",
-  leakNone: "Not worked out for this nose.",
-  leakHolds: (group: string) => `${group}: clean air tells nothing, as it should`,
-  leakFound: (group: string) => `${group}: clean air tells the answer. The samples are confounded`,
-  leakAuc: (auc: string, low: string, high: string) =>
-    `area under the ROC curve ${auc}, between ${low} and ${high}; chance is 0.5`,
+  leak: {
+    title: "Leak checks",
+    text: "What holds no food must not tell the groups apart. If it does, the room, the day or the hour betrays the answer, and this report is too good.",
+    kinds: {
+      cleanAir: "Clean air alone",
+      airReadings: "Temperature, humidity and pressure alone",
+      clock: "The clock alone",
+    },
+    holds: (what: string) => `${what}: tells nothing, as it should be`,
+    found: (what: string, groups: string) => `${what}: tells ${groups}. The samples are confounded`,
+    missing: (what: string) => `${what}: not in these samples, or it never changes`,
+    tooFew: (what: string) => `${what}: too few plates to tell`,
+    highest: (auc: string) => `highest area under the ROC curve ${auc}; chance is 0.5`,
+    auc: (group: string, auc: string, limit: string) =>
+      `${group}: area under the ROC curve ${auc}; by accident up to ${limit}`,
+    addTitle: "What to add",
+    addText: "Within one sitting, sniff plates with the group and plates without it, in no fixed order:",
+    oneSided: (group: string, count: string, all: string, names: string) =>
+      `${group}: on ${count} of ${all} occasions all plates were of one kind (${names}). Add the other kind on such days`,
+    others: (count: string) => `${count} others`,
+    addAny: "On every occasion both kinds came up. Mix their order within the sitting.",
+  },
+  learning: {
+    title: "What more plates would bring",
+    text: "Wrong answers of a quick model taught on a part of the plates. It is simpler than the nose itself; its slope is what counts.",
+    across: (plates: string) => `plates taught, up to ${plates}`,
+    up: (top: string) => `wrong, up to ${top}`,
+    row: (plates: string, wrong: string, loss: string) =>
+      `${plates} plates: ${wrong} wrong, log loss ${loss}`,
+    more: (plates: string, lower: string) =>
+      `If it goes on like this, ${plates} plates would make the log loss ${lower} lower. That is a guess from four points, and holds for dishes like these.`,
+    moreNothing:
+      "More plates like these have not made it better. Other dishes, other occasions or more care with the labels may.",
+  },
+  occasion: {
+    title: "On days it does not know",
+    text: (occasions: string) => `Whole occasions held out, of ${occasions}. This is the stricter trial.`,
+    loss: (plate: string, occasion: string) => `Log loss ${plate} by plate, ${occasion} by occasion`,
+    none: "Not tried by occasion: the checks were left out, or this nose is a refreshed one or from an earlier version. Teach anew to have it.",
+    one: "Not tried by occasion: all samples are from one.",
+  },
+  notChecked:
+    "Not worked out for this nose: the checks were left out, or it is from an earlier version. Teach anew to have them.",
+  rivalAuc: "ROC area",
+  rivalAccuracy: "Bal. acc.",
   leftOutTitle: "Left out",
   leftOut: {
     otherSniffer: (count: string) => `${count} ${plural(count, "sniff", "sniffs")} of another sniffer`,

@@ -1,4 +1,6 @@
 import type { ActiveNose, TeachState } from "../../../src/flows/teachState.js";
+import type { Nose } from "../../../src/nose/nose.js";
+import type { RefreshNeed } from "../../../src/nose/refreshNeed.js";
 import { FitnessScreen } from "../../../src/screens/FitnessScreen.js";
 import { KnownSniffersScreen } from "../../../src/screens/KnownSniffersScreen.js";
 import { KeepSampleScreen } from "../../../src/screens/KeepSampleScreen.js";
@@ -15,9 +17,18 @@ import { noseHomeView } from "../../../src/views/noseHomeView.js";
 import { noseReportView } from "../../../src/views/noseReportView.js";
 import { samplesView } from "../../../src/views/samplesView.js";
 import type { SampleNote } from "../../../src/views/samplesView.js";
-import { teachView } from "../../../src/views/teachView.js";
+import { teachView, type TeachPageState } from "../../../src/views/teachView.js";
 import { versionsView, type VersionsState } from "../../../src/views/versionsView.js";
-import { NEW_NOSE, NOSE, SAMPLES } from "./fixtures/noses.js";
+import {
+  COMPARED,
+  NEW_NOSE,
+  NOSE,
+  OLD_NOSE,
+  REFRESH_NEED,
+  REFRESHED,
+  SAMPLES,
+  SOUND_CHECKS,
+} from "./fixtures/noses.js";
 import { SNIFFER_CONTEXT } from "./fixtures/plates.js";
 import { FAULTY, READY } from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
@@ -28,13 +39,20 @@ import type { Page } from "./page.js";
 const nothing = () => undefined;
 
 const home =
-  (active: ActiveNose): Page =>
+  (active: ActiveNose, refresh: RefreshNeed | null = null): Page =>
   (words) => {
-    const state = { active, samples: 30, acceptedMissRate: 0.05, groups: ["meat", "egg"], nowMs: NOW_MS };
+    const state = {
+      active,
+      samples: 30,
+      acceptedMissRate: 0.05,
+      groups: ["meat", "egg"],
+      nowMs: NOW_MS,
+      refresh,
+    };
     const view = noseHomeView(state, words);
     return {
       place: "nose",
-      body: <NoseHomeScreen view={view} onOpen={nothing} />,
+      body: <NoseHomeScreen view={view} onOpen={nothing} onRefresh={nothing} />,
       actions: <NoseHomeActions label={view.teach} onTeach={nothing} />,
     };
   };
@@ -78,15 +96,25 @@ const keep: Page = (words) => {
 };
 
 const teach =
-  (teaching: TeachState, count = 30): Page =>
+  (teaching: TeachState, other: Partial<TeachPageState> = {}): Page =>
   (words) => {
-    const view = teachView({ teaching, samples: count, plates: count, name: "After the second week" }, words);
+    const state = { samples: 30, plates: 30, refresh: null, how: "anew", connectedSniffer: null } as const;
+    const view = teachView({ teaching, name: "After the second week", ...state, ...other }, words);
     return {
       place: "nose",
       body: <TeachScreen view={view} calls={noCalls()} />,
       actions: <TeachActions view={view.body} calls={noCalls()} />,
     };
   };
+
+const RUNNING = {
+  kind: "teaching",
+  done: null,
+  stage: "teaching",
+  refresh: false,
+  cancelling: false,
+} as const;
+const PROPOSED = { kind: "proposed", nose: NEW_NOSE, before: NOSE, source: "taught", compared: [] } as const;
 
 const VERSIONS: VersionsState = {
   noses: [
@@ -110,10 +138,10 @@ const versions =
   });
 
 const report =
-  (leaks: Parameters<typeof noseReportView>[1]): Page =>
+  (nose: Nose): Page =>
   (words) => ({
     place: "nose",
-    body: <NoseReportScreen view={noseReportView(NOSE, leaks, words)} onBack={nothing} />,
+    body: <NoseReportScreen view={noseReportView(nose, words)} onBack={nothing} />,
   });
 
 const READINGS = [0.6, 0.9, 0.7, 1.1, 0.8, 1.4, 1.9, 2.6].map((score, i) => ({
@@ -151,6 +179,7 @@ const knownSniffers =
 
 export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-ready": home({ kind: "ready", nose: NOSE, demo: true }),
+  "nose-due": home({ kind: "ready", nose: NOSE, demo: false }, REFRESH_NEED),
   "nose-none": home({ kind: "none" }),
   "nose-loading": home({ kind: "loading" }),
   "nose-unreadable": home({ kind: "unreadable", detail: "other format" }),
@@ -158,9 +187,16 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-samples-empty": samples([]),
   "nose-keep": keep,
   "nose-teach-idle": teach({ kind: "idle" }),
-  "nose-teach-none": teach({ kind: "idle" }, 0),
-  "nose-teach-running": teach({ kind: "teaching", done: 0.42, cancelling: false }),
-  "nose-teach-proposed": teach({ kind: "proposed", nose: NEW_NOSE, before: NOSE }),
+  "nose-teach-none": teach({ kind: "idle" }, { samples: 0, plates: 0 }),
+  "nose-teach-refresh": teach({ kind: "idle" }, { refresh: REFRESH_NEED, how: "refresh" }),
+  "nose-teach-too-few-fresh": teach({ kind: "idle" }, { refresh: { ...REFRESH_NEED, freshPlates: 1 } }),
+  "nose-teach-running": teach({ ...RUNNING, done: 0.42 }),
+  "nose-teach-checks": teach({ ...RUNNING, stage: "checks", done: 0.7 }),
+  "nose-teach-comparing": teach({ kind: "comparing" }),
+  "nose-teach-proposed": teach({ ...PROPOSED, compared: COMPARED }),
+  "nose-teach-proposed-apart": teach({ ...PROPOSED, source: "file" }, { connectedSniffer: "other" }),
+  "nose-teach-refreshed": teach({ ...PROPOSED, nose: REFRESHED, source: "refreshed" }),
+  "nose-put-back": teach({ ...PROPOSED, source: "version", compared: COMPARED }),
   "nose-teach-problem": teach({
     kind: "problem",
     problem: { kind: "workerCrashed", detail: "out of memory" },
@@ -170,13 +206,11 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
     fault: { kind: "badField", field: "groups.0.truth", detail: "" },
     brought: { samples: 41, faults: [{ line: 7, field: "headspace.ohm.3", cause: "must be positive" }] },
   }),
-  "nose-report": report([
-    { group: "meat", auc: 0.52, low: 0.43, high: 0.61 },
-    { group: "fish", auc: 0.81, low: 0.7, high: 0.9 },
-  ]),
-  "nose-report-no-leaks": report(null),
   "nose-sniffers": knownSniffers({}),
   "nose-sniffers-none": knownSniffers({ all: [], sniffer: { kind: "none" } }),
+  "nose-report": report(NOSE),
+  "nose-report-sound": report({ ...NOSE, report: { ...NOSE.report, sampleChecks: SOUND_CHECKS } }),
+  "nose-report-old": report(OLD_NOSE),
   "nose-fitness": fitness({}),
   "nose-fitness-fault": fitness({ sniffer: FAULTY, jar: { readings: [], inControl: null, limit: null } }),
   "nose-fitness-none": fitness({ sniffer: { kind: "none" } }),
