@@ -14,7 +14,7 @@ const CEILINGS = {
   css: 6_500,
   largestOtherJs: 39_000,
   teachWorkerJs: 305_000,
-  wholeJs: 560_000,
+  wholeJs: 585_000,
 } as const;
 
 type Measure = keyof typeof CEILINGS;

@@ -1,15 +1,14 @@
 /** The nose in use, teaching a new one, and the word on it: keep, put back, bring in from a file. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import type * as judgingPiece from "./judging.js";
-import type { ActiveNose, OfferSource, TeachProblem, TeachState } from "../flows/teachState.js";
+import type { ActiveNose, OfferSource, TeachState } from "../flows/teachState.js";
 import { type Channel, sameChannels } from "../kernel/channel.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
 import type { NoseFileError } from "../nose/noseFile.js";
-import type { GroupComparison } from "../nose/report.js";
 import type { StoreError } from "../store/storeError.js";
-import type { TeachFailure } from "../worker/protocol.js";
 import type { TeachClient } from "../worker/teachClient.js";
+import { createTeaching } from "./nose/teaching.js";
 import { nowIso, type Ports } from "./ports.js";
 
 const DEMO_NOSE = "models/demo.nose.json";
@@ -55,9 +54,9 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
   const teaching = signal<TeachState>({ kind: "idle" });
   const { store, newId } = ports;
   const current = computed(() => (active.value.kind === "ready" ? active.value.nose : null));
-  const problem = (value: TeachProblem) => {
-    teaching.value = { kind: "problem", problem: value };
-  };
+
+  // A file may be chosen before the nose in use is read.
+  let loaded = Promise.resolve();
 
   async function load(): Promise<void> {
     const [noses, settings] = [await store.listNoses(), await store.getSettings()];
@@ -68,58 +67,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     judging.value = await loadJudging();
   }
 
-  /** Stopped while the samples were still being read: the worker knows nothing of it yet. */
-  const isCancelling = () => teaching.value.kind === "teaching" && teaching.value.cancelling;
-
-  function notTaught(failure: TeachFailure): void {
-    if (failure.kind === "cancelled") teaching.value = { kind: "idle" };
-    else problem(failure);
-  }
-
-  async function teach(name: string, how: "anew" | "refresh"): Promise<void> {
-    if (teaching.value.kind === "teaching" || teaching.value.kind === "comparing") return;
-    const refresh = how === "refresh";
-    teaching.value = { kind: "teaching", done: null, stage: "teaching", refresh, cancelling: false };
-    const samples = await store.readSamples();
-    if (!samples.ok) return problem({ kind: "storage", detail: samples.error.kind });
-    if (isCancelling()) return notTaught({ kind: "cancelled" });
-    const { parseNose, serialiseNose } = await loadJudging();
-    const before = current.value;
-    const inUse = before === null ? null : serialiseNose(before);
-    const job = { samples: samples.value.samples, seed: ports.nowMs() % 2 ** 32, noseId: newId(), name };
-    const taught = await client.teach(
-      { ...job, taughtAt: nowIso(ports), wasmPath, inUse, refresh },
-      (progress) => {
-        const { value } = teaching;
-        if (value.kind === "teaching") teaching.value = { ...value, ...progress };
-      },
-    );
-    if (!taught.ok) return notTaught(taught.error);
-    const nose = parseNose(taught.value.noseText);
-    if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
-    const kept = await keepNose(ports, nose.value);
-    if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
-    const { compared } = taught.value;
-    propose(nose.value, refresh ? "refreshed" : "taught", compared);
-  }
-
-  function propose(nose: Nose, source: OfferSource, compared: readonly GroupComparison[]): void {
-    teaching.value = { kind: "proposed", nose, before: current.value, source, compared };
-  }
-
-  /** Offers a nose that is kept already, beside the one in use. A comparison that fails is left out. */
-  async function offer(nose: Nose, source: OfferSource): Promise<void> {
-    const before = current.value;
-    if (before === null || before.id === nose.id) return propose(nose, source, []);
-    teaching.value = { kind: "comparing" };
-    const [samples, { serialiseNose }] = [await store.readSamples(), await loadJudging()];
-    const compared = await client.compare({
-      older: serialiseNose(before),
-      newer: serialiseNose(nose),
-      samples: samples.ok ? samples.value.samples : [],
-    });
-    propose(nose, source, compared.ok ? compared.value : []);
-  }
+  const { teach, offer } = createTeaching(ports, client, wasmPath, teaching, current);
 
   async function use(id: string, decision: "accepted" | "rolledBack") {
     const decided = await store.decideNose(id, decision, newId(), nowIso(ports));
@@ -144,7 +92,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     current,
     judging,
     teaching,
-    load,
+    load: () => (loaded = load()),
     teach,
     cancelTeaching: () => {
       if (teaching.value.kind !== "teaching") return;
@@ -160,7 +108,11 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     dismissProblem: () => {
       if (teaching.value.kind === "problem") teaching.value = { kind: "idle" };
     },
-    ...keptNoses(ports, offer, () => ["idle", "problem"].includes(teaching.value.kind)),
+    ...keptNoses(
+      ports,
+      (nose, source) => loaded.then(() => offer(nose, source)),
+      () => ["idle", "problem"].includes(teaching.value.kind),
+    ),
   };
 }
 
