@@ -1,4 +1,6 @@
 import type { GroupTruths } from "../kernel/groups.js";
+import type { Sniff } from "../sniff/sniff.js";
+import { VIRTUAL_SNIFFER_ID } from "../virtual/virtualSnifferId.js";
 
 /** Practice time runs this much faster than a real sniffer's, and the screen says so. */
 export const PRACTICE_SPEED = 8;
@@ -12,3 +14,6 @@ export interface PracticeDish {
 
 /** Dish that stands in for the check jar in practice: the same serving each time. */
 export const PRACTICE_JAR = "wine-clams";
+
+/** Was it taken with the virtual sniffer? A sniff that was cut short tells so too, after any reload. */
+export const isPractice = ({ sniffer }: Pick<Sniff, "sniffer">): boolean => sniffer.id === VIRTUAL_SNIFFER_ID;

@@ -1,11 +1,14 @@
+import type { ComponentChildren } from "preact";
 import type { FieldGroupView, ReviewView } from "../views/reviewView.js";
 import { Button } from "./parts/Button.js";
+import { CountBar } from "./parts/CountBar.js";
 import { Empty } from "./parts/Empty.js";
 import { MealRow } from "./parts/MealRow.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
 import { RateLine } from "./parts/RateLine.js";
 import { ReliabilityChart } from "./parts/ReliabilityChart.js";
+import { SplitBar } from "./parts/SplitBar.js";
 
 export interface ReviewCalls {
   readonly onBack: () => void;
@@ -17,12 +20,17 @@ interface Props {
   readonly view: ReviewView;
   readonly calls: ReviewCalls;
   readonly hrefOf: (mealId: string) => string;
+  /** Which days are looked at. */
+  readonly children?: ComponentChildren;
 }
 
 /** What months of meals add up to. */
-export function ReviewScreen({ view, calls, hrefOf }: Props) {
+export function ReviewScreen({ view, calls, hrefOf, children }: Props) {
   const head = (
-    <PageHead title={view.title} text={view.text} back={{ label: view.back, onBack: calls.onBack }} />
+    <div class="stack">
+      <PageHead title={view.title} text={view.text} back={{ label: view.back, onBack: calls.onBack }} />
+      {children}
+    </div>
   );
   if (view.empty !== null) {
     return (
@@ -86,6 +94,7 @@ function FieldGroup({ view }: { readonly view: FieldGroupView }) {
   return (
     <article class="card">
       <h3>{view.name}</h3>
+      {view.said !== null && <SplitBar parts={view.said} />}
       {view.rates.map((rate) => (
         <RateLine key={rate.label} {...rate} />
       ))}
@@ -108,6 +117,10 @@ function ReactionPart({ view }: { readonly view: ReviewView["reaction"] }) {
       {view.none !== null && <p>{view.none}</p>}
       {view.hints.map((hint) => (
         <div key={hint.food} class="card numbers">
+          <h3>{hint.food}</h3>
+          {hint.bars.map((bar) => (
+            <CountBar key={bar.label} {...bar} />
+          ))}
           {hint.lines.map((line) => (
             <p key={line}>{line}</p>
           ))}

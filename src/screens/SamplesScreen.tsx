@@ -1,5 +1,6 @@
 import type { SampleCountView, SampleRowView, SamplesView } from "../views/samplesView.js";
 import { Button } from "./parts/Button.js";
+import { CountBar } from "./parts/CountBar.js";
 import { Empty } from "./parts/Empty.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
@@ -63,28 +64,6 @@ function CountPart({ count, view }: { readonly count: SampleCountView; readonly 
       </div>
       <CountBar label={view.presentLabel} value={count.present} share={count.presentShare} />
       <CountBar label={view.absentLabel} value={count.absent} share={count.absentShare} open />
-    </div>
-  );
-}
-
-function CountBar({
-  label,
-  value,
-  share,
-  open = false,
-}: {
-  readonly label: string;
-  readonly value: string;
-  readonly share: number;
-  readonly open?: boolean;
-}) {
-  return (
-    <div class={open ? "count__line count__line--open" : "count__line"}>
-      <span class="small">{label}</span>
-      <span class="count__bar" aria-hidden="true">
-        <span style={{ "--share": share }} />
-      </span>
-      <strong class="numbers">{value}</strong>
     </div>
   );
 }

@@ -2,10 +2,12 @@ import type { CountedShare, FieldRecord } from "../meals/fieldRecord.js";
 import type { FoodBeforeReaction } from "../meals/reactionFoods.js";
 import type { Review } from "../meals/review.js";
 import type { SurprisingName } from "../meals/surprises.js";
+import { SNAPSHOT_VERDICTS } from "../meals/findingSnapshot.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText } from "../text/formats.js";
 import { groupName } from "./groupName.js";
 import { mealRowView, type MealRowView } from "./mealRowView.js";
+import { type Tone, toneOf } from "./tone.js";
 import { reliabilityChart, type ReliabilityChartView } from "./reliabilityChart.js";
 
 /** What months of meals add up to. */
@@ -37,7 +39,7 @@ export interface ReviewView {
     readonly title: string;
     readonly text: string;
     readonly nothing: string;
-    readonly hints: readonly { readonly food: string; readonly lines: readonly string[] }[];
+    readonly hints: readonly ReactionHintView[];
     readonly none: string | null;
     readonly doctor: string;
   };
@@ -47,6 +49,8 @@ export interface ReviewView {
 export interface FieldGroupView {
   readonly group: string;
   readonly name: string;
+  /** How often each finding, as shares of the whole; null before the first. */
+  readonly said: readonly { readonly tone: Tone; readonly share: number }[] | null;
   readonly lines: readonly string[];
   readonly rates: readonly {
     readonly label: string;
@@ -55,6 +59,17 @@ export interface FieldGroupView {
   }[];
   readonly reliability: ReliabilityChartView | null;
 }
+
+/** A food that went before reactions. */
+export interface ReactionHintView {
+  readonly food: string;
+  /** Shares of the meals with a reaction, with the food and without it. */
+  readonly bars: readonly { readonly label: string; readonly value: string; readonly share: number }[];
+  readonly lines: readonly string[];
+}
+
+/** Fewer confirmed plates draw a picture that says nothing. */
+const LEAST_PLATES_TO_DRAW = 10;
 
 /** Meals to ask about that are shown at once. */
 const ASK_AT_ONCE = 10;
@@ -114,6 +129,7 @@ function fieldGroup(record: FieldRecord, words: ReviewWords): FieldGroupView {
   return {
     group: record.group,
     name: groupName(record.group, words),
+    said: saidShares(said),
     lines: [
       text.said(whole(said.smelled), whole(said["not smelled"]), whole(said.uncertain)),
       text.confirmed(whole(confirmed.count), whole(confirmed.of)),
@@ -123,7 +139,7 @@ function fieldGroup(record: FieldRecord, words: ReviewWords): FieldGroupView {
       rate(text.specificity, record.specificity, words),
     ],
     reliability:
-      reliability === null
+      reliability === null || reliability.plates < LEAST_PLATES_TO_DRAW
         ? null
         : reliabilityChart(
             {
@@ -136,6 +152,12 @@ function fieldGroup(record: FieldRecord, words: ReviewWords): FieldGroupView {
             words.formats,
           ),
   };
+}
+
+function saidShares(said: FieldRecord["said"]): FieldGroupView["said"] {
+  const all = SNAPSHOT_VERDICTS.reduce((sum, verdict) => sum + said[verdict], 0);
+  if (all === 0) return null;
+  return SNAPSHOT_VERDICTS.map((verdict) => ({ tone: toneOf(verdict), share: said[verdict] / all }));
 }
 
 function rate(label: string, share: CountedShare, words: ReviewWords) {
@@ -176,6 +198,10 @@ function hintView(hint: FoodBeforeReaction, words: ReviewWords) {
   const { low, high } = hint.oddsRatio;
   return {
     food: hint.food,
+    bars: [
+      shareBar(text.withIt, hint.reactionsWith, hint.mealsWith, words),
+      shareBar(text.withoutIt, hint.reactionsWithout, hint.mealsWithout, words),
+    ],
     lines: [
       text.reactionHint(hint.food, whole(hint.reactionsWith), whole(hint.mealsWith)),
       text.reactionWithout(whole(hint.reactionsWithout), whole(hint.mealsWithout)),
@@ -186,4 +212,9 @@ function hintView(hint: FoodBeforeReaction, words: ReviewWords) {
       ),
     ],
   };
+}
+
+function shareBar(label: string, reactions: number, meals: number, words: ReviewWords) {
+  const share = meals === 0 ? 0 : reactions / meals;
+  return { label, value: percentText(share, words.formats), share };
 }

@@ -1,4 +1,5 @@
 /** The whole state of a virtual sniffer: plain data, never changed in place. */
+import { VIRTUAL_SNIFFER_ID } from "./virtualSnifferId.js";
 import type { RandomSource } from "../kernel/random.js";
 import { PROFILE_VERSION, type SnifferLayout } from "../profile/layout.js";
 import type { SnifferState } from "../profile/status.js";
@@ -64,7 +65,7 @@ export interface VirtualSniffer {
 /** Two sensors of unlike films, four heater steps each, read side by side: eight channels in two seconds. */
 export const DEMO_LAYOUT: SnifferLayout = {
   profileVersion: PROFILE_VERSION,
-  snifferId: "5e0d1e0000000001",
+  snifferId: VIRTUAL_SNIFFER_ID,
   channels: [0, 1].flatMap((sensor) =>
     [200, 260, 320, 380].map((heaterC) => ({ sensor, heaterC, dwellMs: 500 })),
   ),

@@ -1,5 +1,6 @@
 import { claimTexts } from "../../views/mealFormView.js";
 import type { AppModel } from "../appModel.js";
+import { isPractice } from "../practice.js";
 import type { FormStart } from "./beginForm.js";
 import { fieldTime } from "./localTime.js";
 import { originOf } from "./mealOrigin.js";
@@ -15,12 +16,12 @@ export function newMealStart(app: AppModel): FormStart {
   const noseId = active.kind === "ready" ? active.nose.id : null;
   return {
     subject: { kind: "check", sniffId: sniff.id },
-    origin: originOf(finding, app.diet.cautions.value, noseId, served !== null),
+    origin: originOf(finding, app.diet.cautions.value, noseId, isPractice(sniff)),
     sniff,
     filled: {
       dish: sniff.dish === "" ? (served?.name ?? "") : sniff.dish,
       // Where a meal was eaten stands in every list: nobody takes a practice plate for a real one.
-      place: served === null ? "" : words.text.plate.practiceTitle,
+      place: isPractice(sniff) ? words.text.plate.practiceTitle : "",
       when: fieldTime(sniff.takenAt),
       claims: claimTexts(app.plate.claims.value, words).join("\n"),
     },

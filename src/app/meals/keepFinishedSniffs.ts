@@ -2,8 +2,9 @@
 import { effect, untracked } from "@preact/signals";
 import type { Sniff } from "../../sniff/sniff.js";
 import type { AppModel } from "../appModel.js";
+import { isPractice } from "../practice.js";
 
-type KeepingParts = Pick<AppModel, "check" | "purpose" | "served" | "ports" | "tellStoreError">;
+type KeepingParts = Pick<AppModel, "check" | "purpose" | "ports" | "tellStoreError">;
 
 /** Follows the checks of plates until the answer is called. A sniff that the phone cannot keep is told at once. */
 export function keepFinishedSniffs(app: KeepingParts): () => void {
@@ -19,7 +20,7 @@ export function keepFinishedSniffs(app: KeepingParts): () => void {
   });
 }
 
-async function keepSniff({ ports, served, tellStoreError }: KeepingParts, sniff: Sniff): Promise<void> {
-  const kept = await ports.store.save({ sniffs: [sniff], demo: served.value !== null });
+async function keepSniff({ ports, tellStoreError }: KeepingParts, sniff: Sniff): Promise<void> {
+  const kept = await ports.store.save({ sniffs: [sniff], demo: isPractice(sniff) });
   if (!kept.ok) tellStoreError(kept.error);
 }

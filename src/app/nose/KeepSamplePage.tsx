@@ -6,6 +6,7 @@ import { FormActions } from "../../screens/parts/FormActions.js";
 import type { Sniff } from "../../sniff/sniff.js";
 import { keepSampleView } from "../../views/keepSampleView.js";
 import type { AppModel } from "../appModel.js";
+import { isPractice } from "../practice.js";
 import { Frame } from "../places/Frame.js";
 
 /** A sniff under this id: of the check that just ended, or one that is kept. */
@@ -50,7 +51,7 @@ export function KeepSamplePage({ app, sniffId }: { readonly app: AppModel; reado
     if (sniff.value === null) return;
     const plate = samePlate.value && before !== null ? before.plate : sniff.value.plate;
     const label = { dish: dish.value.trim(), plate, groups: truths.value };
-    const kept = await app.samples.keep(sniff.value, label, app.served.value !== null);
+    const kept = await app.samples.keep(sniff.value, label, isPractice(sniff.value));
     if (kept.ok) app.router.go("nose", "samples");
     else app.tellStoreError(kept.error);
   }

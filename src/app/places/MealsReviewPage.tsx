@@ -46,10 +46,9 @@ export function MealsReviewPage({ app, address }: Props) {
   };
   return (
     <Frame app={app}>
-      <div class="stack">
+      <ReviewScreen view={view} calls={calls} hrefOf={(id) => hashOf("meals", id)}>
         <ReviewPeriodChoice app={app} period={period} />
-        <ReviewScreen view={view} calls={calls} hrefOf={(id) => hashOf("meals", id)} />
-      </div>
+      </ReviewScreen>
     </Frame>
   );
 }

@@ -57,7 +57,10 @@ export const review: Catalogue["review"] = {
     `${food}: eine Reaktion nach ${withIt} von ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")} damit`,
   reactionWithout: (reactions, meals) =>
     `und nach ${reactions} von ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")} ohne`,
-  reactionStats: (p, low, high) => `Berichtigter p-Wert ${p}; Quotenverhältnis zwischen ${low} und ${high}`,
+  withIt: "damit",
+  withoutIt: "ohne",
+  reactionStats: (p, low, high) =>
+    `Für die Praxis: exakter Test nach Fisher, p-Wert berichtigt für alle verglichenen Speisen (Benjamini-Hochberg) ${p}; Quotenverhältnis zwischen ${low} und ${high}`,
   reactionNone: "Keine Speise sticht heraus. Das beweist nicht, dass keine eine Rolle spielt.",
   reactionDoctor:
     "Ein Hinweis fürs Gespräch mit Ärztin oder Arzt, nie eine Diagnose. Was zusammen gegessen wird, lässt sich nicht trennen.",

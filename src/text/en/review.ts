@@ -55,8 +55,10 @@ export const review = {
     `${food}: a reaction after ${withIt} of ${meals} ${plural(meals, "meal", "meals")} with it`,
   reactionWithout: (reactions: string, meals: string) =>
     `and after ${reactions} of ${meals} ${plural(meals, "meal", "meals")} without it`,
+  withIt: "with it",
+  withoutIt: "without it",
   reactionStats: (p: string, low: string, high: string) =>
-    `Corrected p-value ${p}; odds ratio between ${low} and ${high}`,
+    `For the doctor: Fisher’s exact test, p-value corrected for all foods compared (Benjamini-Hochberg) ${p}; odds ratio between ${low} and ${high}`,
   reactionNone: "No food stands out. That is no proof that none matters.",
   reactionDoctor:
     "A hint to talk over with a doctor, never a diagnosis. What is eaten together cannot be told apart.",

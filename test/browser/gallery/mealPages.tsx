@@ -155,10 +155,9 @@ const review =
     return {
       place: "meals",
       body: (
-        <div class="stack">
+        <ReviewScreen view={view} calls={noCalls()} hrefOf={hrefOf}>
           <ReviewPeriod view={choice} calls={noCalls()} />
-          <ReviewScreen view={view} calls={noCalls()} hrefOf={hrefOf} />
-        </div>
+        </ReviewScreen>
       ),
     };
   };
