@@ -9,7 +9,7 @@ import { groupName, groupsInSentence } from "./groupName.js";
 import { rateView, type RateView } from "./rateView.js";
 import { refreshView, type RefreshView } from "./refreshView.js";
 
-export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness" | "sniffers";
+export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness" | "live" | "sniffers";
 
 /** How good the nose is for one group. */
 export interface NoseGroupView {
@@ -86,6 +86,7 @@ function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHome
     ...(active.kind === "ready" ? [report] : []),
     { id: "versions", label: links.versions, text: linkTexts.versions },
     { id: "fitness", label: links.fitness, text: linkTexts.fitness },
+    { id: "live", label: links.live, text: linkTexts.live },
     { id: "sniffers", label: links.sniffers, text: linkTexts.sniffers },
   ];
 }

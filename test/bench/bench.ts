@@ -5,6 +5,7 @@ import { seededRandom, standardNormal } from "../../src/kernel/random.js";
 import { type NetJob, teachNets } from "../../src/teaching/teachNets.js";
 import { teachNose } from "../../src/teaching/teachNose.js";
 import { syntheticSniffs } from "../teaching/syntheticSniffs.js";
+import { traceFrameMs } from "./traceFrame.js";
 import { useWasm } from "../teaching/useBackend.js";
 
 const FEATURES = 40;
@@ -110,3 +111,13 @@ const tensors = tf.memory().numTensors;
 const few = syntheticSniffs({ plates: 12, seed: 4 });
 for (let again = 0; again < 10; again += 1) await teachNose(few, options);
 print(`tensors before and after ten teachings: ${tensors} and ${tf.memory().numTensors}`);
+
+for (const channels of [8, 64]) {
+  traceFrameMs(channels, 600, nowMs); // warms the compiler up
+  const minute = traceFrameMs(channels, 600, nowMs);
+  const hour = traceFrameMs(channels, 36_000, nowMs);
+  print(
+    `live traces, ${channels} channels at 10 sweeps a second: a frame ${minute.toFixed(2)} ms after a minute, ` +
+      `${hour.toFixed(2)} ms after an hour (${(hour / minute).toFixed(2)} times)`,
+  );
+}

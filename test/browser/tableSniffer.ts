@@ -3,6 +3,7 @@ import type { CharacteristicAddress } from "../../src/kernel/link.js";
 import { seededRandom } from "../../src/kernel/random.js";
 import * as uuids from "../../src/profile/uuids.js";
 import { NIGHT_MARKET, plateOf } from "../../src/virtual/dishes.js";
+import { decodeSweepFrame, type Sweep } from "../../src/profile/sweepFrame.js";
 import {
   advance,
   createVirtualSniffer,
@@ -23,6 +24,22 @@ export interface TableSniffer extends EmulatedSniffer {
   serveDish(id: string | null): void;
   /** Lets device time pass until the answer is called. */
   run(): () => void;
+  /** Lets so much device time pass, and nobody hears what is said meanwhile. */
+  passUnheard(ms: number): void;
+  /** Loses power for a moment: cold again, no run, clock and sequence from 0. */
+  reboot(): void;
+  /** Every sweep it made, as its frames say before anything happened to them, of all runs. */
+  made(): readonly Sweep[];
+}
+
+export type Garble = (address: CharacteristicAddress, bytes: Uint8Array) => Uint8Array;
+
+export interface TableOptions {
+  /** Services that this sniffer lacks. */
+  readonly without?: readonly string[];
+  /** Another order for the frames of one moment. */
+  readonly reorder?: (frames: Uint8Array[]) => Uint8Array[];
+  readonly firstSequence?: number;
 }
 
 const readable = { read: true };
@@ -55,24 +72,33 @@ const services: Record<string, Record<string, EmulatedProperties>> = {
  */
 export function tableSniffer(
   seed: number,
-  garble: (address: CharacteristicAddress, bytes: Uint8Array) => Uint8Array = (_address, bytes) => bytes,
+  garble: Garble = (_address, bytes) => bytes,
+  { without = [], reorder = (frames) => frames, firstSequence = 0 }: TableOptions = {},
 ): TableSniffer {
   const random = seededRandom(seed);
   const waiting = new Map<string, Uint8Array[]>();
-  let sniffer = createVirtualSniffer({ seed, ageDays: AGE_DAYS });
+  const sent: Uint8Array[] = [];
+  const fresh = () => ({ ...createVirtualSniffer({ seed, ageDays: AGE_DAYS }), nextSequence: firstSequence });
+  let sniffer = fresh();
 
-  function letTimePass(): void {
-    const advanced = advance(sniffer, STEP_MS);
+  function letTimePass(ms: number): void {
+    const advanced = advance(sniffer, ms);
     sniffer = advanced.sniffer;
+    const batches = new Map<CharacteristicAddress, Uint8Array[]>();
     for (const { address, bytes } of advanced.notifications) {
+      if (address.characteristic === uuids.SWEEP.characteristic) sent.push(bytes);
+      batches.set(address, [...(batches.get(address) ?? []), garble(address, bytes)]);
+    }
+    for (const [address, batch] of batches) {
       const queue = waiting.get(address.characteristic) ?? [];
-      waiting.set(address.characteristic, [...queue, garble(address, bytes)]);
+      const isSweeps = address.characteristic === uuids.SWEEP.characteristic;
+      waiting.set(address.characteristic, [...queue, ...(isSweeps ? reorder(batch) : batch)]);
     }
   }
 
   return {
     name: "Table sniffer",
-    services,
+    services: Object.fromEntries(Object.entries(services).filter(([service]) => !without.includes(service))),
     read: (address) => {
       const value = readValue(sniffer, address);
       return value.ok ? garble(address, value.value) : new Uint8Array();
@@ -92,8 +118,31 @@ export function tableSniffer(
       sniffer = serve(sniffer, dish === undefined ? null : plateOf(dish, random));
     },
     run: () => {
-      const timer = setInterval(letTimePass, STEP_EVERY_MS);
+      const timer = setInterval(() => letTimePass(STEP_MS), STEP_EVERY_MS);
       return () => clearInterval(timer);
     },
+    passUnheard: (ms) => {
+      letTimePass(ms);
+      waiting.clear();
+    },
+    reboot: () => {
+      sniffer = fresh();
+      waiting.clear();
+    },
+    made: () => sweepsIn(sent),
   };
+}
+
+/** Frames in the order made to sweeps, with no help from the app's own assembly. */
+function sweepsIn(frames: readonly Uint8Array[]): Sweep[] {
+  const sweeps: Sweep[] = [];
+  let ohm: number[] = [];
+  for (const bytes of frames) {
+    const frame = decodeSweepFrame(bytes);
+    if (!frame.ok) throw new Error(`the sniffer made a bad frame: ${frame.error.kind}`);
+    const { run, counter, deviceTimeMs: atMs, last, firstChannel } = frame.value;
+    ohm = [...(firstChannel === 0 ? [] : ohm), ...frame.value.ohm.map((value) => value ?? Number.NaN)];
+    if (last) sweeps.push({ run, counter, atMs, ohm });
+  }
+  return sweeps;
 }

@@ -8,6 +8,7 @@ import { FitnessPage } from "../nose/FitnessPage.js";
 import { refreshNeedOf } from "../nose/refreshNeedOf.js";
 import { KeepSamplePage } from "../nose/KeepSamplePage.js";
 import { KnownSniffersPage } from "../nose/KnownSniffersPage.js";
+import { LivePage } from "../nose/LivePage.js";
 import { SamplesPage } from "../nose/SamplesPage.js";
 import { TeachPage } from "../nose/TeachPage.js";
 import { VersionsPage } from "../nose/VersionsPage.js";
@@ -31,6 +32,8 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
       return <VersionsPage app={app} />;
     case "fitness":
       return <FitnessPage app={app} />;
+    case "live":
+      return <LivePage app={app} />;
     case "sniffers":
       return <KnownSniffersPage app={app} />;
     case "report":

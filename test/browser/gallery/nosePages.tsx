@@ -10,6 +10,11 @@ import { FormActions } from "../../../src/screens/parts/FormActions.js";
 import { SamplesScreen } from "../../../src/screens/SamplesScreen.js";
 import { TeachActions, TeachScreen } from "../../../src/screens/TeachScreen.js";
 import { VersionsScreen } from "../../../src/screens/VersionsScreen.js";
+import { LiveActions, LiveScreen, type LiveCalls } from "../../../src/screens/LiveScreen.js";
+import { startTraceLoop } from "../../../src/app/nose/traceLoop.js";
+import { beginSweeps } from "../../../src/profile/assembleSweeps.js";
+import { createTraceRing } from "../../../src/sniff/traceRing.js";
+import { liveView, type LiveState } from "../../../src/views/liveView.js";
 import { fitnessView, type FitnessState } from "../../../src/views/fitnessView.js";
 import { knownSniffersView, type KnownSniffersState } from "../../../src/views/knownSniffersView.js";
 import { keepSampleView } from "../../../src/views/keepSampleView.js";
@@ -30,7 +35,7 @@ import {
   SOUND_CHECKS,
 } from "./fixtures/noses.js";
 import { SNIFFER_CONTEXT } from "./fixtures/plates.js";
-import { FAULTY, READY } from "./fixtures/sniffers.js";
+import { FAULTY, READY, SNIFFER } from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
 import { EVERY_SUGGESTION } from "./fixtures/meals.js";
@@ -177,6 +182,45 @@ const knownSniffers =
     };
   };
 
+/** Six channels over half a minute, one of them with a spike; for looking at only. */
+const RING = createTraceRing(6);
+for (let sweep = 0; sweep < 60; sweep += 1) {
+  const rise = 1 - Math.exp(-Math.max(0, sweep - 20) / 12);
+  RING.push(
+    sweep * 500,
+    [0, 1, 2, 3, 4, 5].map(
+      (channel) => 5e4 * Math.exp(-rise * (0.1 + 0.13 * channel)) * (channel === 1 && sweep === 40 ? 1.3 : 1),
+    ),
+  );
+}
+
+const live =
+  (state: Partial<LiveState>): Page =>
+  (words) => {
+    const channels = [180, 220, 260, 300, 340, null].map((heaterC) => ({ sensor: 0, heaterC, dwellMs: 300 }));
+    const whole = {
+      ...SNIFFER_CONTEXT,
+      sniffer: READY,
+      channels,
+      ring: RING,
+      windowMs: 60_000,
+      ...state,
+    } as const;
+    const view = liveView(whole, words);
+    const source = { window: () => whole.ring?.windows.get(60_000) ?? null, onSweep: () => nothing };
+    const calls: LiveCalls = {
+      onBack: nothing,
+      onSniffer: nothing,
+      onWindow: nothing,
+      onCanvas: (canvas) => startTraceLoop(canvas, source),
+    };
+    return {
+      place: "nose",
+      body: <LiveScreen view={view} calls={calls} />,
+      actions: <LiveActions view={view.listen} onListen={nothing} />,
+    };
+  };
+
 export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-ready": home({ kind: "ready", nose: NOSE, demo: true }),
   "nose-due": home({ kind: "ready", nose: NOSE, demo: false }, REFRESH_NEED),
@@ -211,6 +255,11 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-report": report(NOSE),
   "nose-report-sound": report({ ...NOSE, report: { ...NOSE.report, sampleChecks: SOUND_CHECKS } }),
   "nose-report-old": report(OLD_NOSE),
+  "nose-live": live({}),
+  "nose-live-listening": live({
+    sniffer: { kind: "ready", sniffer: { ...SNIFFER, assembly: beginSweeps(1, 6) } },
+  }),
+  "nose-live-empty": live({ sniffer: { kind: "none" }, ring: null }),
   "nose-fitness": fitness({}),
   "nose-fitness-fault": fitness({ sniffer: FAULTY, jar: { readings: [], inControl: null, limit: null } }),
   "nose-fitness-none": fitness({ sniffer: { kind: "none" } }),

@@ -1,0 +1,101 @@
+/** A phone with the app open and a sniffer in range, whose time and whose link the test holds in its hand. */
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import type { Sniff } from "../../src/sniff/sniff.js";
+import { startEmulatedPeripheral, type EmulatedPeripheral } from "./emulatedPeripheral.js";
+import { introduced } from "./introduced.js";
+import { tableSniffer, type Garble, type TableOptions, type TableSniffer } from "./tableSniffer.js";
+
+const PHONE = { width: 390, height: 844 };
+const PATIENCE_MS = 60_000;
+
+export interface LossTable {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly sniffer: TableSniffer;
+  readonly peripheral: EmulatedPeripheral;
+  /** Stops the sniffer's time and takes it out of range. */
+  lose(): Promise<void>;
+  /** Lets device time go by unheard, brings the sniffer back into range, and lets its time run on. */
+  comeBackAfter(ms: number): Promise<void>;
+  clear(): Promise<void>;
+}
+
+export async function layLossTable(
+  browser: Browser,
+  url: string,
+  garble?: Garble,
+  options?: TableOptions,
+): Promise<LossTable> {
+  const context = await browser.newContext({ viewport: PHONE, locale: "en-GB" });
+  await introduced(context);
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
+  const sniffer = tableSniffer(7, garble, options);
+  const peripheral = await startEmulatedPeripheral(browser, page, sniffer);
+  await page.goto(url);
+  let stopTime = sniffer.run();
+  let stopPump = peripheral.pumpEvery(25);
+  return {
+    page,
+    context,
+    sniffer,
+    peripheral,
+    async lose() {
+      stopTime();
+      // The emulation never answers a read that a disconnection overtakes: none may be under way.
+      await stopPump();
+      await peripheral.disconnect();
+    },
+    async comeBackAfter(ms) {
+      sniffer.passUnheard(ms);
+      peripheral.comeBack();
+      stopPump = peripheral.pumpEvery(25);
+      // Its time stands still until the phone has it again: the hole is then as long as the test says.
+      await page.getByText(/Next try in|Connecting: try/).waitFor({ state: "hidden" });
+      stopTime = sniffer.run();
+    },
+    async clear() {
+      stopTime();
+      await stopPump();
+      await peripheral.stop();
+      await context.close();
+    },
+  };
+}
+
+export const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
+export const heading = (page: Page, name: string | RegExp) => page.getByRole("heading", { name });
+export const phase = (page: Page, name: string) => page.locator(`[data-phase="${name}"]`);
+
+export async function pair({ page, peripheral }: LossTable): Promise<void> {
+  await button(page, "Pair a sniffer").click();
+  await peripheral.answerChooser("choose");
+  await button(page, "Disconnect").waitFor();
+}
+
+/** Up to the first sweeps over a plate of the dish. */
+export async function beginOverPlate(table: LossTable, dish: string): Promise<void> {
+  const { page, sniffer } = table;
+  await button(page, "Check this plate").click();
+  await heading(page, "The air is steady").waitFor();
+  sniffer.serveDish(dish);
+  await button(page, "I am over the plate").click();
+  await page.getByText(/so far, not a finding/i).waitFor();
+}
+
+/** What the browser's own database holds of sniffs. */
+export async function keptSniffs(page: Page): Promise<Sniff[]> {
+  const values = await page.evaluate(async () => {
+    const settled = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error ?? new Error("refused"));
+      });
+    const [known] = await indexedDB.databases();
+    const database = await settled(indexedDB.open(known?.name ?? ""));
+    const rows: unknown[] = await settled(database.transaction("sniffs").objectStore("sniffs").getAll());
+    database.close();
+    return rows;
+  });
+  return values.map((row) => (row as { value: Sniff }).value);
+}
