@@ -138,5 +138,5 @@ function newestOf({ newest, least, most }: TraceWindow, channel: number): number
 function ohmText(ohm: number, { formats }: LiveWords): string {
   const [factor, unit] = ohm >= 1e6 ? [1e6, "MΩ"] : ohm >= 1e3 ? [1e3, "kΩ"] : [1, "Ω"];
   const value = ohm / factor;
-  return `${numberText(value, formats, value >= 100 ? 0 : value >= 10 ? 1 : 2)} ${unit}`;
+  return `${numberText(value, formats, value >= 100 ? 0 : value >= 10 ? 1 : 2)}\u00a0${unit}`;
 }
