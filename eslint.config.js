@@ -10,6 +10,7 @@ const pureFolders = [
   "sniff",
   "features",
   "nose",
+  "transfer",
   "teaching",
   "finding",
   "diet",
@@ -54,7 +55,14 @@ export default tseslint.config(
   { files: pureFolders.map((folder) => `src/${folder}/**`), rules: noClockNoChance },
   {
     // Typed-array reads in numeric code: bounds were just checked.
-    files: ["src/stats/**", "src/features/**", "src/nose/**", "src/teaching/**", "src/virtual/**"],
+    files: [
+      "src/stats/**",
+      "src/features/**",
+      "src/nose/**",
+      "src/transfer/**",
+      "src/teaching/**",
+      "src/virtual/**",
+    ],
     rules: { "@typescript-eslint/no-non-null-assertion": "off" },
   },
   {

@@ -32,6 +32,14 @@ export type Command =
       readonly seed: number;
     }
   | {
+      readonly kind: "transfer";
+      readonly nose: string;
+      readonly first: string;
+      readonly second: string;
+      readonly out: string | undefined;
+      readonly name: string;
+    }
+  | {
       readonly kind: "check";
       readonly nose: string;
       readonly file: string;
@@ -50,6 +58,9 @@ export const USAGE = `nidor: smell what is on a plate, and know when the answer 
   nidor refresh NOSE FRESH [--old SAMPLES] [--out NOSE] [--seed N] [--name NAME]
       bring an old nose up to date with a few fresh samples, and print what that gains: each fresh plate is judged by
       the old nose and by one refreshed without it; --old gives the samples that the old nose was taught
+  nidor transfer NOSE FIRST SECOND [--out NOSE] [--name NAME]
+      move a nose to another sniffer by the plates or jars that both sniffed (the same plate name in both files), and
+      print what that gains on pairs left out one by one; further plates of SECOND with known groups are evidence
   nidor check NOSE FILE [--group NAME]... [--accepted-miss-rate R]
       findings of a nose for the sniffs of a file, one JSON line a sniff
 
@@ -102,6 +113,10 @@ export function commandLine(
     if (kind === "refresh" && files.length === 2) {
       const { old, out, name } = values;
       return { kind, nose: files[0] ?? "", fresh: files[1] ?? "", old, out, name, seed: common.seed };
+    }
+    if (kind === "transfer" && files.length === 3) {
+      const [nose = "", first = "", second = ""] = files;
+      return { kind, nose, first, second, out: values.out, name: values.name };
     }
     if (kind === "check" && files.length === 2)
       return { kind, nose: files[0] ?? "", file: files[1] ?? "", groups: values.group, acceptedMissRate };

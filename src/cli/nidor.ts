@@ -9,6 +9,8 @@ async function run(command: Command): Promise<number> {
       return (await import("./teachCommand.js")).teachCommand(command);
     case "refresh":
       return (await import("./refreshCommand.js")).refreshCommand(command);
+    case "transfer":
+      return (await import("./transferCommand.js")).transferCommand(command);
     case "check":
       return (await import("./checkCommand.js")).checkCommand(command);
   }

@@ -181,7 +181,7 @@ function tooFewPlates(group: GroupNose, judge: GroupJudge, acceptedMissRate: num
     return {
       kind: "tooFewPlates",
       truth: "absent",
-      plates: group.platesAbsent,
+      plates: group.horizons.length === 0 ? group.platesAbsent : judge.heldOutAbsent,
       bestShowable: null,
       needed: least,
     };

@@ -1,6 +1,7 @@
 import { sameChannels } from "../kernel/channel.js";
 import { extractFeatures, type FeatureNote } from "../features/extractFeatures.js";
 import { recipeOf } from "../features/recipe.js";
+import { mapFeatures } from "../features/snifferMap.js";
 import { headspacePrefix, type Sniff } from "../sniff/sniff.js";
 import { calibrate } from "./calibrate.js";
 import { mixLogits } from "./mixLogits.js";
@@ -44,7 +45,10 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
     if (lengthMs < horizon.fromMs) return;
     const features = extractFeatures(headspacePrefix(sniff, horizon.uptoMs), recipe);
     if (features === null) return;
-    const x = standardised(horizon.input, features.values, features.humidityRise);
+    const { transfer } = nose;
+    const values =
+      transfer === undefined ? features.values : mapFeatures(transfer.map, recipe, features.values);
+    const x = standardised(horizon.input, values, features.humidityRise);
     const { logits, strangeness } = mixLogits(nose, horizon, x);
     horizons.push({
       horizon: place,

@@ -1,9 +1,13 @@
 /** A nose: preprocessing, weights, calibration, thresholds and the evidence of how good it is, as one value. */
+import type { SnifferMap } from "../features/snifferMap.js";
 import type { Channel } from "../kernel/channel.js";
 import type { Forest, KernelModel, LinearModel, ModelKind, NeighbourModel, NetEnsemble } from "./models.js";
 import type { NoseReport } from "./report.js";
 
 export const NOSE_FORMAT = "nidor-nose/1";
+/** A nose that was moved to another sniffer. A reader that does not know the map would answer wrongly without it: so
+ * the name is another, and earlier versions refuse it with words. */
+export const TRANSFERRED_FORMAT = "nidor-nose/2";
 
 /** From raw features to standardised ones, fitted on the teaching part only. */
 export interface InputMap {
@@ -75,8 +79,37 @@ export interface GroupNose {
   readonly horizons: readonly GroupHorizon[];
 }
 
+/** Where a transferred nose comes from, how its sniffer is understood, and what that was seen to bring. */
+export interface NoseTransfer {
+  /** The nose that was taught, and the sniffer that it was taught on. */
+  readonly of: {
+    readonly id: string;
+    readonly name: string;
+    readonly taughtAt: string;
+    readonly snifferId: string;
+  };
+  readonly method: "offset" | "slopeAndOffset" | "piecewise" | "direct";
+  /** Ridge strength, a share of the channels' mean variance. */
+  readonly strength: number;
+  /** Plates or jars that both sniffers sniffed. */
+  readonly pairs: number;
+  readonly map: SnifferMap;
+  readonly gain: TransferGain;
+}
+
+/** Differences between the sniffers on held-out pairs, before and after, in taught standard deviations. */
+export interface TransferGain {
+  /** Root mean square over the pairs. */
+  readonly before: number;
+  readonly after: number;
+  /** Geometric mean over the pairs of before / after, with Student's 95 % interval: above 1 is a gain. */
+  readonly factor: number;
+  readonly low: number;
+  readonly high: number;
+}
+
 export interface Nose {
-  readonly format: typeof NOSE_FORMAT;
+  readonly format: typeof NOSE_FORMAT | typeof TRANSFERRED_FORMAT;
   readonly id: string;
   readonly name: string;
   /** ISO 8601 instant. */
@@ -95,4 +128,6 @@ export interface Nose {
   readonly horizons: readonly HorizonNose[];
   readonly chosen: ModelKind | "mix";
   readonly report: NoseReport;
+  /** Only where the nose was moved from another sniffer; its sniffs are mapped before all else. */
+  readonly transfer?: NoseTransfer | undefined;
 }

@@ -1,8 +1,8 @@
-/** The nose file, "nidor-nose/1": one JSON object. Reading never throws, and says what is wrong. */
+/** The nose file: one JSON object, "nidor-nose/1", or "nidor-nose/2" where moved to another sniffer. Reading never throws, and says what is wrong. */
 import * as v from "valibot";
 import { type Channel, sameChannels } from "../kernel/channel.js";
 import { err, ok, type Result } from "../kernel/result.js";
-import { NOSE_FORMAT, type Nose } from "./nose.js";
+import { NOSE_FORMAT, TRANSFERRED_FORMAT, type Nose } from "./nose.js";
 import { noseSchema } from "./noseSchema.js";
 import { shapeFault } from "./noseShape.js";
 import { type NumberList, packNumbers } from "./packNumbers.js";
@@ -31,7 +31,7 @@ export function checkNose(value: unknown, channels?: readonly Channel[]): Result
     typeof value === "object" && value !== null && "format" in value && typeof value.format === "string"
       ? value.format
       : "none";
-  if (format !== NOSE_FORMAT) return err({ kind: "otherFormat", format });
+  if (format !== NOSE_FORMAT && format !== TRANSFERRED_FORMAT) return err({ kind: "otherFormat", format });
   const checked = v.safeParse(noseSchema, value, { abortEarly: true });
   if (!checked.success) {
     const issue = checked.issues[0];
@@ -66,7 +66,7 @@ export function noseFileWords(error: NoseFileError): string {
     case "notJson":
       return `is not a nose file (${error.detail})`;
     case "otherFormat":
-      return `has the format "${error.format}"; this version reads "${NOSE_FORMAT}"`;
+      return `has the format "${error.format}"; this version reads "${NOSE_FORMAT}" and "${TRANSFERRED_FORMAT}"`;
     case "otherChannels":
       return "was taught on another channel layout";
     case "badField":

@@ -1,7 +1,7 @@
 /** What a nose file must hold, checked field by field. */
 import * as v from "valibot";
 import { MODEL_KINDS } from "./models.js";
-import { NOSE_FORMAT } from "./nose.js";
+import { NOSE_FORMAT, TRANSFERRED_FORMAT } from "./nose.js";
 import { unpackNumbers } from "./packNumbers.js";
 
 const finite = v.pipe(v.number(), v.finite("must be finite"));
@@ -217,9 +217,19 @@ const report = v.object({
   refresh: v.optional(refresh),
 });
 
+const positive = v.pipe(finite, v.gtValue(0, "must be positive"));
+const transfer = v.object({
+  of: v.object({ id: name, name, taughtAt: v.pipe(v.string(), v.isoTimestamp()), snifferId: name }),
+  method: v.picklist(["offset", "slopeAndOffset", "piecewise", "direct"]),
+  strength: v.pipe(finite, v.minValue(0, "must not be negative")),
+  pairs: count,
+  map: v.object({ matrix: floats, offset: floats }),
+  gain: v.object({ before: positive, after: positive, factor: positive, low: positive, high: positive }),
+});
+
 /** The whole file. Shapes are checked against each other in noseShape.ts. */
 export const noseSchema = v.object({
-  format: v.literal(NOSE_FORMAT, `must be "${NOSE_FORMAT}"`),
+  format: v.picklist([NOSE_FORMAT, TRANSFERRED_FORMAT]),
   id: name,
   name,
   taughtAt: v.pipe(
@@ -244,4 +254,5 @@ export const noseSchema = v.object({
   horizons: v.pipe(v.array(horizon), v.nonEmpty("needs at least one horizon")),
   chosen: v.picklist([...MODEL_KINDS, "mix"]),
   report,
+  transfer: v.optional(transfer),
 });

@@ -1,6 +1,6 @@
 import { featureCount, recipeOf } from "../features/recipe.js";
 import { type Forest, type KernelModel, MODEL_KINDS } from "./models.js";
-import type { GroupNose, HorizonNose, Nose } from "./nose.js";
+import { type GroupNose, type HorizonNose, type Nose, TRANSFERRED_FORMAT } from "./nose.js";
 
 /** Kinds of models that the first version mixed. */
 const FIRST_KINDS = 5;
@@ -28,12 +28,23 @@ export function shapeFault(nose: Nose): string | null {
       outBias.length === members * groups;
     if (!fits) return "nets";
   }
+  if (transferFault(nose)) return "transfer";
   for (const [i, horizon] of nose.horizons.entries()) {
     const fault = horizonFault(horizon, features, groups);
     if (fault !== null) return `horizons.${i}.${fault}`;
     if (i > 0 && horizon.fromMs < nose.horizons[i - 1]!.fromMs) return `horizons.${i}.fromMs`;
   }
   return null;
+}
+
+/** A map where the format says that there is one, and only there, over all channels. */
+function transferFault({ format, transfer, sniffer }: Nose): boolean {
+  if ((format === TRANSFERRED_FORMAT) !== (transfer !== undefined)) return true;
+  const channels = sniffer.channels.length;
+  return (
+    transfer !== undefined &&
+    (transfer.map.matrix.length !== channels * channels || transfer.map.offset.length !== channels)
+  );
 }
 
 function groupFault(group: GroupNose, horizons: number): string | null {

@@ -29,6 +29,8 @@ export interface SimulateOptions extends Omit<VirtualSnifferOptions, "uptimeMs">
   readonly id: string;
   readonly plate: string;
   readonly occasion: string;
+  /** Chance of the plate itself; as `seed` if left out. The same one under two sniffers is one plate sniffed twice. */
+  readonly plateSeed?: number;
   /** How long the sniffer was on before; default ten minutes, so warm. */
   readonly uptimeMs?: number;
 }
@@ -69,7 +71,7 @@ const PLATE_PURPOSE = 100;
 export function simulateSniff(options: SimulateOptions): SimulatedSniff {
   const { dish, cleanAirMs, headspaceMs } = options;
   const made = createVirtualSniffer({ ...options, uptimeMs: options.uptimeMs ?? TEN_MINUTES_MS });
-  const plate = plateOf(dish, chanceAt(options.seed, PLATE_PURPOSE, 0));
+  const plate = plateOf(dish, chanceAt(options.plateSeed ?? options.seed, PLATE_PURPOSE, 0));
   const { layout } = made.setup;
   const started = writeValue(made, CONTROL, encodeControl({ kind: "start", run: RUN })).sniffer;
   const inAir = advance(started, cleanAirMs);

@@ -6,7 +6,9 @@ import { describe, expect, it } from "vitest";
 import { commandLine } from "../../src/cli/commandLine.js";
 import { judgedSniff } from "../../src/finding/judgedSniff.js";
 import { parseNose } from "../../src/nose/noseFile.js";
-import { readSniffFile } from "../../src/sniff/sniffFile.js";
+import type { Sniff } from "../../src/sniff/sniff.js";
+import { readSniffFile, writeSniffFile } from "../../src/sniff/sniffFile.js";
+import { SECOND_ID, servedToTwo } from "../transfer/twoSniffers.js";
 
 describe("the words after nidor", () => {
   it("assess has its usual choices", () => {
@@ -59,6 +61,7 @@ describe("the words after nidor", () => {
     [["teach", "a"]],
     [["check", "nose"]],
     [["refresh", "nose"]],
+    [["transfer", "nose", "first"]],
   ])("does not understand %j", (words) => {
     expect(commandLine(words).kind).toBe("wrong");
   });
@@ -67,6 +70,33 @@ describe("the words after nidor", () => {
 const folder = mkdtempSync(join(tmpdir(), "nidor-"));
 const nidor = (...words: string[]) =>
   spawnSync(process.execPath, ["--import", "tsx", "src/cli/nidor.ts", ...words], { encoding: "utf8" });
+
+describe("transfer", () => {
+  it("prints the gain and writes a nose that the check command reads; says how many pairs are missing", () => {
+    const folder = mkdtempSync(join(tmpdir(), "nidor-"));
+    const served = servedToTwo({ onFirst: 16, onSecond: 20, seed: 5 });
+    const file = (name: string, sniffs: readonly Sniff[]) => {
+      const path = join(folder, name);
+      writeFileSync(path, writeSniffFile(sniffs));
+      return path;
+    };
+    const first = file(
+      "first",
+      served.filter(({ sniffer }) => sniffer.id !== SECOND_ID),
+    );
+    const onSecond = served.filter(({ sniffer }) => sniffer.id === SECOND_ID);
+    const out = join(folder, "moved.json");
+    const run = nidor("transfer", "models/demo.nose.json", first, file("second", onSecond), "--out", out);
+    expect(run.stderr).toBe("");
+    expect(run.status).toBe(0);
+    expect(run.stdout).toContain("16 pairs; chosen by leaving each out");
+    const checked = nidor("check", out, file("one", onSecond.slice(-1)));
+    expect(checked.status).toBe(0);
+    expect(checked.stdout).not.toContain("otherSniffer");
+    const few = nidor("transfer", "models/demo.nose.json", first, file("few", onSecond.slice(0, 2)));
+    expect([few.status, few.stderr]).toEqual([1, expect.stringContaining("3 more are needed")]);
+  });
+});
 
 describe("refresh", () => {
   it("names the file with too few plates that are fresh, and changes nothing", () => {
@@ -103,7 +133,7 @@ describe("check", () => {
     expect(nidor("check", "models/demo.nose.json", file).status).toBe(0);
     const noNose = nidor("check", file, file);
     expect(noNose.status).toBe(1);
-    expect(noNose.stderr).toContain('this version reads "nidor-nose/1"');
+    expect(noNose.stderr).toContain('this version reads "nidor-nose/1" and "nidor-nose/2"');
     expect(nidor("smell", file).status).toBe(2);
   });
 });

@@ -31,9 +31,9 @@ it("any floats come back bit by bit", () => {
 });
 
 it("refuses another format version with its name", () => {
-  const other = parseNose(TEXT.replace("nidor-nose/1", "nidor-nose/2"));
-  expect(other).toEqual({ ok: false, error: { kind: "otherFormat", format: "nidor-nose/2" } });
-  expect(!other.ok && noseFileWords(other.error)).toContain("nidor-nose/2");
+  const other = parseNose(TEXT.replace("nidor-nose/1", "nidor-nose/3"));
+  expect(other).toEqual({ ok: false, error: { kind: "otherFormat", format: "nidor-nose/3" } });
+  expect(!other.ok && noseFileWords(other.error)).toContain("nidor-nose/3");
 });
 
 it("refuses another channel layout", () => {
