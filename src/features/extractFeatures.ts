@@ -5,6 +5,7 @@ import { humidityRise } from "./humidityRise.js";
 import { courseValues } from "./courseValues.js";
 import { QUARTERS, quarterLevels } from "./quarterLevels.js";
 import type { Recipe } from "./recipe.js";
+import { mapPhase, type SnifferMap } from "./snifferMap.js";
 
 /** What could not be had, and what it costs. */
 export type FeatureNote =
@@ -26,9 +27,10 @@ export interface SniffFeatures {
 /**
  * A sniff, or the first part of one, as the feature vector of a recipe.
  *
+ * @param map - to the sniffer that the recipe's nose was taught on, where the sniff is another one's
  * @returns null if the recipe needs clean air and the sniff has none
  */
-export function extractFeatures(sniff: Sniff, recipe: Recipe): SniffFeatures | null {
+export function extractFeatures(sniff: Sniff, recipe: Recipe, map?: SnifferMap): SniffFeatures | null {
   const order = channelOrder(sniff.sniffer.channels);
   const headspace = inOrder(sniff.headspace, order);
   const clean = sniff.cleanAir === undefined ? null : cleanAirReference(inOrder(sniff.cleanAir, order));
@@ -36,13 +38,20 @@ export function extractFeatures(sniff: Sniff, recipe: Recipe): SniffFeatures | n
   const channels = sniff.sniffer.channels.length;
   const levels = quarterLevels(headspace);
   const reference = referenceOf(recipe, headspace, clean, channels);
-  const values = courseValues(recipe.course, headspace, levels, reference);
+  const values = map
+    ? mappedValues(recipe, map, headspace, reference)
+    : courseValues(recipe.course, headspace, levels, reference);
   const rise = humidityRise(sniff);
   const notes: FeatureNote[] = [];
   if (clean === null) notes.push("noCleanAir");
   else if (clean.noise === null) notes.push("noNoiseFloor");
   if (rise === null) notes.push("noHumidity");
   return { values, notes, signalToNoise: signalToNoise(levels, clean, channels), humidityRise: rise };
+}
+
+function mappedValues({ course }: Recipe, map: SnifferMap, headspace: SniffPhase, reference: Float64Array) {
+  const mapped = mapPhase(map, headspace, reference);
+  return courseValues(course, mapped, quarterLevels(mapped), new Float64Array(reference.length));
 }
 
 /** Names of the features of a recipe, in order, for charts and reports. */

@@ -1,4 +1,4 @@
-import type { Recipe } from "./recipe.js";
+import type { SniffPhase } from "../sniff/sniff.js";
 
 /** How the log ratios of one sniffer become those of another with the same channels: `first = matrix second + offset`. */
 export interface SnifferMap {
@@ -9,28 +9,24 @@ export interface SnifferMap {
 }
 
 /**
- * Features of the second sniffer as the first would have shown them. All features are linear in the log resistances:
- * levels take matrix and offset, their changes in time the matrix alone, and differences are taken anew.
+ * Sweeps of the second sniffer as the first would have shown them, against a reference of nought.
  *
- * @param values - features of a recipe as `extractFeatures` gives them, shape [featureCount(recipe, channels)]
- * @throws {RangeError} if a length does not fit
+ * @param phase - channels in the order of the features
+ * @param reference - natural log of the resistance that the levels are set against, shape [channels]
+ * @returns resistances whose logarithm is the mapped log ratio
+ * @throws {RangeError} if the channels do not fit the map
  */
-export function mapFeatures(map: SnifferMap, recipe: Recipe, values: Float64Array): Float64Array {
+export function mapPhase(map: SnifferMap, phase: SniffPhase, reference: Float64Array): SniffPhase {
   const channels = map.offset.length;
-  const blocks = recipe.rich ? 4 : 2;
-  if (map.matrix.length !== channels * channels) throw new RangeError("the map is not square");
-  if (values.length !== blocks * channels + (recipe.rich ? channels - 1 : 0))
-    throw new RangeError(`the map has ${channels} channels; ${values.length} features do not fit it`);
-  const mapped = new Float64Array(values.length);
-  for (let block = 0; block < blocks; block += 1)
-    for (let to = 0; to < channels; to += 1) {
-      let sum = block === 0 ? map.offset[to]! : 0;
-      for (let from = 0; from < channels; from += 1)
-        sum += map.matrix[to * channels + from]! * values[block * channels + from]!;
-      mapped[block * channels + to] = sum;
-    }
-  if (recipe.rich)
-    for (let step = 1; step < channels; step += 1)
-      mapped[blocks * channels + step - 1] = mapped[step - 1]! - mapped[step]!;
-  return mapped;
+  if (map.matrix.length !== channels ** 2 || reference.length !== channels)
+    throw new RangeError(`a map of ${channels} channels does not fit ${reference.length}`);
+  const ohm = phase.ohm.map((sweep) => {
+    const ratios = sweep.map((value, channel) => Math.log(value) - reference[channel]!);
+    return Array.from(map.offset, (start, to) => {
+      let sum = start;
+      for (let from = 0; from < channels; from += 1) sum += map.matrix[to * channels + from]! * ratios[from]!;
+      return Math.exp(sum);
+    });
+  });
+  return { atMs: phase.atMs, ohm };
 }

@@ -1,7 +1,6 @@
 import { sameChannels } from "../kernel/channel.js";
 import { extractFeatures, type FeatureNote } from "../features/extractFeatures.js";
 import { recipeOf } from "../features/recipe.js";
-import { mapFeatures } from "../features/snifferMap.js";
 import { headspacePrefix, type Sniff } from "../sniff/sniff.js";
 import { calibrate } from "./calibrate.js";
 import { mixLogits } from "./mixLogits.js";
@@ -43,12 +42,9 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
   const horizons: HorizonAnswer[] = [];
   nose.horizons.forEach((horizon, place) => {
     if (lengthMs < horizon.fromMs) return;
-    const features = extractFeatures(headspacePrefix(sniff, horizon.uptoMs), recipe);
+    const features = extractFeatures(headspacePrefix(sniff, horizon.uptoMs), recipe, nose.transfer?.map);
     if (features === null) return;
-    const { transfer } = nose;
-    const values =
-      transfer === undefined ? features.values : mapFeatures(transfer.map, recipe, features.values);
-    const x = standardised(horizon.input, values, features.humidityRise);
+    const x = standardised(horizon.input, features.values, features.humidityRise);
     const { logits, strangeness } = mixLogits(nose, horizon, x);
     horizons.push({
       horizon: place,

@@ -38,8 +38,10 @@ function meanLevels(nose: Nose, sniffs: readonly Sniff[], uptoMs: number): Float
   const recipe = recipeOf(nose.recipe);
   if (recipe === undefined) throw new RangeError(`recipe ${nose.recipe} is not known`);
   const channels = nose.sniffer.channels.length;
+  // Whatever the nose makes of the course, it is made from these levels.
+  const levels = { ...recipe, course: "end" } as const;
   const all = sniffs.flatMap((sniff) => {
-    const features = extractFeatures(headspacePrefix(sniff, uptoMs), recipe);
+    const features = extractFeatures(headspacePrefix(sniff, uptoMs), levels);
     return features === null ? [] : [features.values];
   });
   if (all.length === 0) return null;

@@ -107,7 +107,8 @@ function sensorsOf({ sniffer }: Nose): number[] {
   return sniffer.channels.map(({ sensor }) => sensor).sort((a, b) => a - b);
 }
 
-/** What the nose takes for one standard deviation of each channel's level, once all of the headspace is sniffed. */
+/** What the nose takes for one standard deviation of each channel's level, once all of the headspace is sniffed: levels
+ * come first in every recipe. */
 function scaleOf({ horizons, sniffer }: Nose): Float32Array {
   return horizons.at(-1)!.input.scale.slice(0, sniffer.channels.length);
 }
