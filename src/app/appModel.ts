@@ -11,6 +11,7 @@ import { createNoseControl, type NoseControl } from "./noseControl.js";
 import { createJarControl, type JarControl } from "./nose/jarControl.js";
 import { createSampleControl, type SampleControl } from "./nose/sampleControl.js";
 import { onlineSignal } from "./online.js";
+import { createLostNotice, type LostNotice } from "./lostNotice.js";
 import { createPlateForm, type PlateForm } from "./plateForm.js";
 import type { Ports } from "./ports.js";
 import { createPracticeKitchen, type PracticeKitchen } from "./practiceKitchen.js";
@@ -43,6 +44,7 @@ export interface AppModel extends Checks {
   readonly drafts: Drafts;
   readonly firstRun: FirstRun;
   readonly plate: PlateForm;
+  readonly lost: LostNotice;
   /** What is kept is read, and all words are here: no place but the first screen opens before. */
   readonly opening: ReadonlySignal<Opening>;
   /** Reads what is kept. Never rejects: what went wrong is in `opening`. */
@@ -74,6 +76,7 @@ export function createAppModel(ports: Ports): AppModel {
     const { trouble } = preferences.firstWords.value.text;
     toasts.show(`${trouble.notKept} ${trouble.kinds[kind]}`);
   };
+  const lost = createLostNotice(ports.store);
   const checks = createChecks({
     ports,
     preferences,
@@ -106,10 +109,12 @@ export function createAppModel(ports: Ports): AppModel {
     drafts,
     firstRun: createFirstRun(),
     plate,
+    lost,
     opening,
     open: async () => {
       try {
         await Promise.all([preferences.load(), preferences.loadAll()]);
+        lost.look();
         opening.value = { kind: "open" };
         await Promise.all([diet.load(), noses.load(), reach.load()]);
         // Last: a sniff that was cut short is judged as soon as it is shown.

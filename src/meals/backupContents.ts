@@ -1,5 +1,8 @@
 /** What one backup holds, and what a plan to bring it in says (types only). */
 
+/** The record of the settings table that names the nose in use. */
+export const ACTIVE_NOSE_ID = "activeNose";
+
 /** The tables of a backup, in the order in which they are written. */
 export const BACKUP_TABLES = [
   "settings",

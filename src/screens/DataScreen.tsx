@@ -42,10 +42,12 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
         <p class="quiet">{view.out.text}</p>
         <p>{view.out.last}</p>
         <div class="actions__pair">
-          <Button look="main" onClick={() => calls.onSave(true)}>
+          <Button look="main" blocked={view.out.saving} onClick={() => calls.onSave(true)}>
             {view.out.save}
           </Button>
-          <Button onClick={() => calls.onSave(false)}>{view.out.saveNoPhotos}</Button>
+          <Button blocked={view.out.saving} onClick={() => calls.onSave(false)}>
+            {view.out.saveNoPhotos}
+          </Button>
         </div>
       </section>
       <section class="stack stack--tight">

@@ -31,7 +31,7 @@ export const ALL = "all";
 
 /** The id of the one row of settings, and of the row that names the active nose. */
 export const SETTINGS_ID = "settings";
-export const ACTIVE_NOSE_ID = "activeNose";
+export { ACTIVE_NOSE_ID } from "../meals/backupContents.js";
 
 type Demo = { readonly demo: 0 | 1 };
 

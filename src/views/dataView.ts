@@ -1,5 +1,10 @@
 import type { BackupError } from "../meals/backup.js";
-import type { ImportChoice, ImportDifference, ImportPlan } from "../meals/backupContents.js";
+import {
+  ACTIVE_NOSE_ID,
+  type ImportChoice,
+  type ImportDifference,
+  type ImportPlan,
+} from "../meals/backupContents.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, dayAndTimeText, numberText, sizeText } from "../text/formats.js";
 import type { OptionView } from "./plateHomeView.js";
@@ -18,6 +23,7 @@ export interface DataView {
     readonly text: string;
     readonly last: string;
     readonly save: string;
+    readonly saving: boolean;
     readonly saveNoPhotos: string;
   };
   readonly in: { readonly title: string; readonly text: string; readonly choose: string };
@@ -52,6 +58,8 @@ export interface DataState {
   readonly setAside: number;
   readonly hasDemo: boolean;
   readonly fault: BackupFault | null;
+  /** A backup is being put together. */
+  readonly saving: boolean;
   /** null while the sheet is closed. */
   readonly erase: { readonly sure: boolean } | null;
   readonly nowMs: number;
@@ -88,7 +96,8 @@ export function dataView(state: DataState, words: DataWords): DataView {
         state.lastBackupAt === null
           ? text.noBackup
           : text.lastBackup(agoText(state.lastBackupAt, state.nowMs, words.formats)),
-      save: text.out,
+      save: state.saving ? text.saving : text.out,
+      saving: state.saving,
       saveNoPhotos: text.outNoPhotos,
     },
     in: { title: text.inTitle, text: text.inText, choose: text.in },
@@ -189,13 +198,16 @@ function differenceView(difference: ImportDifference, words: DataWords) {
   const { plan: text } = words.text.data;
   const { mine, theirs, choice, choices } = difference;
   const date = (at: string | null) => (at === null ? text.noDate : dayAndTimeText(at, words.formats));
+  const isActiveNose = mine.table === "settings" && mine.id === ACTIVE_NOSE_ID;
   const { dish, name } = theirs.value;
   const called = typeof dish === "string" && dish !== "" ? dish : typeof name === "string" ? name : "";
   return {
     key: `${mine.table}:${mine.id}`,
     table: mine.table,
     id: mine.id,
-    name: [text.tables[mine.table], called].filter((part) => part !== "").join(": "),
+    name: [isActiveNose ? text.activeNose : text.tables[mine.table], called]
+      .filter((part) => part !== "")
+      .join(": "),
     dates: `${text.mine(date(mine.changedAt))} · ${text.theirs(date(theirs.changedAt))}`,
     options: choices.map((id: ImportChoice) => ({
       id,

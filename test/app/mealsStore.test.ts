@@ -310,7 +310,7 @@ describe("the table for a spreadsheet", () => {
     expect(new Set(names).size).toBe(16);
     expect(names.slice(6, 9)).toEqual([
       "Meat: Finding",
-      "Meat: Chance that it is there",
+      "Meat: Probability",
       "Meat: What it turned out to be",
     ]);
   });

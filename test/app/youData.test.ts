@@ -2,6 +2,7 @@
 import { signal } from "@preact/signals";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { backupFile, readBackupFile } from "../../src/app/you/backupFile.js";
+import { createLostNotice } from "../../src/app/lostNotice.js";
 import { createDataControl } from "../../src/app/you/dataControl.js";
 import { createImportControl } from "../../src/app/you/importControl.js";
 import { err, ok } from "../../src/kernel/result.js";
@@ -12,6 +13,7 @@ import { createMemoryStore } from "../../src/store/memoryStore.js";
 import { ACTIVE_NOSE_ID } from "../../src/store/rows.js";
 import { sha256 } from "../../src/store/sha256.js";
 import type { Store } from "../../src/store/store.js";
+import { ENGLISH } from "../browser/gallery/fixtures/words.js";
 import { memoryPorts, NOW, settle, until } from "./mealsPorts.js";
 
 const AT = new Date(NOW).toISOString();
@@ -185,13 +187,18 @@ describe("the data page", () => {
     const told: string[] = [];
     let restarts = 0;
     const nothing = { load: () => Promise.resolve() };
+    const toasts: string[] = [];
+    const lost = createLostNotice({ wasLost: true });
+    lost.look();
     const page = createDataControl(
       {
         ports: memoryPorts(store),
         noses: { ...nothing, active: signal({ kind: "none" }) },
         drafts: nothing,
         samples: nothing,
-        preferences: { ...nothing, profileLost: signal(false) },
+        preferences: { ...nothing, profileLost: signal(false), words: signal(ENGLISH) },
+        toasts: { show: (text: string) => toasts.push(text) },
+        lost,
         tellStoreError: ({ kind }: { kind: string }) => told.push(kind),
         dropDemo: () => store.removeDemo(),
       } as unknown as Parameters<typeof createDataControl>[0],
@@ -199,7 +206,7 @@ describe("the data page", () => {
         restarts += 1;
       },
     );
-    return { page, told, restarts: () => restarts };
+    return { page, told, toasts, lost, restarts: () => restarts };
   }
 
   it("counts what is kept, and again when that changes", async () => {
@@ -221,6 +228,19 @@ describe("the data page", () => {
     };
     const { page } = pageOver(store);
     await until(() => page.counting.value.kind === "failed");
+    page.close();
+  });
+
+  it("tells how many records came in, and that lost data are back", async () => {
+    const { page, toasts, lost } = pageOver(createMemoryStore());
+    expect(lost.shown.value).toBe(true);
+    const backup = await backupFile(await storeWith("broth", "filling"), AT, true);
+    if (!backup.ok) throw new Error("no backup");
+    page.calls.onFile(backup.value);
+    await until(() => page.importing.open.value !== null);
+    await page.carryOut();
+    expect(toasts).toEqual(["2 records came in."]);
+    expect(lost.shown.value).toBe(false);
     page.close();
   });
 
@@ -273,14 +293,19 @@ describe("the data page", () => {
       canShare: () => true,
       share: (data: { files: File[] }) => share(data),
     });
-    const { page } = pageOver(await storeWith("broth"));
+    const { page, toasts } = pageOver(await storeWith("broth"));
     page.calls.onSave(true);
+    expect(page.saving.value).toBe(true);
     await settle();
+    expect(page.saving.value).toBe(false);
     expect(kept.size).toBe(0);
+    expect(toasts).toEqual([]);
     share = shares;
     page.calls.onSave(true);
     await until(() => kept.size === 1);
     expect([...kept.values()]).toEqual([AT]);
+    await until(() => toasts.length === 1);
+    expect(toasts).toEqual(["Backup done: 1 meal, 0 photos."]);
     const contents = await readBackupFile(shared[0] ?? new File([], ""));
     expect(contents).toMatchObject(ok({ writtenAt: AT }));
     page.close();

@@ -7,7 +7,7 @@ import type { InterruptCause } from "../../src/flows/checkState.js";
 import type { SnifferFailure } from "../../src/flows/snifferState.js";
 import type { TeachProblem } from "../../src/flows/teachState.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
-import { BACKUP_TABLES } from "../../src/meals/backupContents.js";
+import { ACTIVE_NOSE_ID, BACKUP_TABLES } from "../../src/meals/backupContents.js";
 import { MEAL_OUTCOMES, newMeal, TRUTH_SOURCES } from "../../src/meals/meal.js";
 import { MODEL_KINDS } from "../../src/nose/models.js";
 import type { Words } from "../../src/text/catalogue.js";
@@ -367,6 +367,7 @@ function speakYou(words: Words): void {
     lastBackupAt: null,
     setAside: 1,
     hasDemo: true,
+    saving: true,
     erase: { sure: true },
     nowMs: NOW_MS,
   };
@@ -385,6 +386,11 @@ function speakYou(words: Words): void {
     choices: ["keepMine", "takeTheirs", "keepBoth"] as const,
   }));
   const many = Array.from({ length: 5 }, () => differing).flat();
+  const nose = differing.map((one) => ({
+    ...one,
+    mine: { ...one.mine, table: "settings" as const, id: ACTIVE_NOSE_ID },
+  }));
+  importPlanView({ fresh: [], same: [], differing: nose }, "2026-11-25T18:00:00Z", false, words);
   importPlanView({ fresh: [], same: [], differing: many }, "2026-11-25T18:00:00Z", true, words);
   importPlanView({ fresh: [], same: [], differing: [] }, "2026-11-25T18:00:00Z", false, words);
   for (const step of FIRST_RUN_STEPS) firstRunView(step, true, words);

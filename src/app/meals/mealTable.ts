@@ -37,8 +37,7 @@ function sayIn(words: TableWords, word: MealCsvWord): string {
     cautions: detail.cautionsTitle,
     outcome: form.outcome,
     finding: meals.filterVerdict,
-    // The catalogue has the sentence only; its number stands in the cells.
-    probability: finding.chance("").replace(/\W+$/u, ""),
+    probability: meals.probability,
     truth: meals.filterTruth,
     truthSource: truth.source,
     truthNote: truth.note,

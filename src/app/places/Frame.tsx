@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
 import { AppFrame } from "../../screens/AppFrame.js";
+import { Button } from "../../screens/parts/Button.js";
 import { Notice } from "../../screens/parts/Notice.js";
 import type { StoreError } from "../../store/storeError.js";
 import { shellView } from "../../views/shellView.js";
@@ -33,6 +34,7 @@ export function Frame({ app, children, actions }: Props) {
     app.preferences.firstWords.value,
   );
   const trouble = app.ports.storeTrouble.value;
+  const isLost = app.lost.shown.value && !app.checkRunning.value;
   return (
     <AppFrame
       view={view}
@@ -41,11 +43,12 @@ export function Frame({ app, children, actions }: Props) {
       onUpdateLater={app.updates.later}
       onUndo={app.toasts.undo}
     >
-      {trouble === null ? (
+      {trouble === null && !isLost ? (
         children
       ) : (
         <div class="stack">
-          <Notice strong>{memoryOnly(app, trouble)}</Notice>
+          {trouble !== null && <Notice strong>{memoryOnly(app, trouble)}</Notice>}
+          {isLost && <LostData app={app} />}
           {children}
         </div>
       )}
@@ -63,4 +66,20 @@ function memoryOnly(app: AppModel, { kind }: StoreError): string {
 function announcementOf(app: AppModel): string {
   const { phase } = app.check.state.value;
   return phase === "idle" ? "" : app.preferences.words.value.text.check.announce[phase];
+}
+
+/** What was here is gone, and the way to bring it back. */
+function LostData({ app }: { readonly app: AppModel }) {
+  const { lost } = app.preferences.firstWords.value.text.trouble;
+  return (
+    <Notice title={lost.title} strong live>
+      <p>{lost.text}</p>
+      <div class="row">
+        <Button onClick={() => app.router.go("you", "data")}>{lost.bringIn}</Button>
+        <Button look="quiet" onClick={app.lost.settle}>
+          {lost.later}
+        </Button>
+      </div>
+    </Notice>
+  );
 }

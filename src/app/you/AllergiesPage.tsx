@@ -58,7 +58,7 @@ function AllergyPage({ app, editor, tables, index, allergy }: FormProps) {
     if (allergy === undefined || !(await keep((now) => withoutAllergy(now, index)))) return;
     const words = app.preferences.words.value;
     app.toasts.show(
-      words.text.you.allergyRemove(tables.substanceName(allergy.allergen, words)),
+      words.text.you.allergyRemoved(tables.substanceName(allergy.allergen, words)),
       () => void editor.editProfile((now) => withAllergy(now, -1, allergy)),
     );
   }

@@ -23,6 +23,7 @@ export function DataPage({ app, onBack }: YouPageProps) {
     {
       ...counting.facts,
       fault: control.fault.value,
+      saving: control.saving.value,
       erase: control.erase.value,
       nowMs: app.ports.nowMs(),
     },

@@ -1,6 +1,8 @@
 /** The data page: what is kept here, and the ways out, in, and away for good. */
 import { signal, type ReadonlySignal } from "@preact/signals";
 import type { DataCalls } from "../../screens/DataScreen.js";
+import type { ImportPlan } from "../../meals/backupContents.js";
+import { numberText } from "../../text/formats.js";
 import type { StoreError } from "../../store/storeError.js";
 import { STORE_TABLES } from "../../store/storeTypes.js";
 import type { BackupFault } from "../../views/dataView.js";
@@ -24,6 +26,7 @@ export type Counting =
 export interface DataControl {
   readonly counting: ReadonlySignal<Counting>;
   readonly fault: ReadonlySignal<BackupFault | null>;
+  readonly saving: ReadonlySignal<boolean>;
   /** null while the sheet is closed. */
   readonly erase: ReadonlySignal<{ readonly sure: boolean } | null>;
   readonly importing: ImportControl;
@@ -35,7 +38,7 @@ export interface DataControl {
 
 type Parts = Pick<
   AppModel,
-  "ports" | "noses" | "drafts" | "samples" | "preferences" | "tellStoreError" | "dropDemo"
+  "ports" | "noses" | "drafts" | "samples" | "preferences" | "toasts" | "lost" | "tellStoreError" | "dropDemo"
 >;
 
 /** @param restart - loads the app anew, as on a fresh phone */
@@ -51,7 +54,7 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
       profileLost: app.preferences.profileLost.value,
     };
   });
-  let isSaving = false;
+  const saving = signal(false);
   let settling: ReturnType<typeof setTimeout> | undefined;
 
   async function count(): Promise<void> {
@@ -62,28 +65,20 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
   }
 
   async function save(withPhotos: boolean): Promise<void> {
-    if (isSaving) return;
-    isSaving = true;
-    fault.value = await giveBackup(app.ports, withPhotos);
-    isSaving = false;
+    if (saving.value) return;
+    saving.value = true;
+    const given = await giveBackup(app.ports, withPhotos);
+    saving.value = false;
+    fault.value = given.kind === "failed" ? given.fault : null;
     await count();
+    const counted = counting.value;
+    if (given.kind === "given" && counted.kind === "counted") tellSaved(app, counted.facts, withPhotos);
   }
 
   async function read(file: File): Promise<void> {
     fault.value = null;
     const opened = await importing.read(file);
     if (!opened.ok) fault.value = opened.error;
-  }
-
-  async function carryOut(): Promise<void> {
-    const done = await importing.carryOut();
-    if (!done.ok) return app.tellStoreError(done.error);
-    await Promise.all([app.preferences.load(), app.noses.load(), app.drafts.load(), app.samples.load()]);
-  }
-
-  async function dropDemo(): Promise<void> {
-    const dropped = await app.dropDemo();
-    if (!dropped.ok) app.tellStoreError(dropped.error);
   }
 
   async function eraseAll(): Promise<void> {
@@ -103,15 +98,16 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
   return {
     counting,
     fault,
+    saving,
     erase,
     importing,
     count,
-    carryOut,
+    carryOut: () => carryOut(app, importing),
     calls: {
       onPersist: () => void askToPersist().then(count),
       onSave: (withPhotos) => void save(withPhotos),
       onFile: (file) => void read(file),
-      onDropDemo: () => void dropDemo(),
+      onDropDemo: () => void dropDemo(app),
       onErase: (what) => {
         if (what === "now") return void eraseAll();
         erase.value = what === "open" ? { sure: false } : null;
@@ -128,17 +124,50 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
   };
 }
 
+type Given =
+  { readonly kind: "given" | "dropped" } | { readonly kind: "failed"; readonly fault: BackupFault };
+
 /** Hands the backup to the person; one that was not taken is not counted as the last. */
-async function giveBackup(ports: Ports, withPhotos: boolean): Promise<BackupFault | null> {
+async function giveBackup(ports: Ports, withPhotos: boolean): Promise<Given> {
   const at = nowIso(ports);
   const file = await backupFile(ports.store, at, withPhotos);
-  if (!file.ok) return file.error;
-  if ((await giveFile(file.value)) !== "dropped") noteBackup(at);
-  return null;
+  if (!file.ok) return { kind: "failed", fault: file.error };
+  if ((await giveFile(file.value)) === "dropped") return { kind: "dropped" };
+  noteBackup(at);
+  return { kind: "given" };
 }
+
+/** Records that a plan writes. */
+const recordsIn = ({ fresh, differing }: ImportPlan): number =>
+  fresh.length + differing.filter(({ choice }) => choice !== "keepMine").length;
 
 /** What is kept apart from the data. */
 function forgetThisBrowser(): void {
   forgetBackups();
   forgetLook();
+}
+
+/** Says what the backup holds. */
+function tellSaved({ preferences, toasts }: Parts, { meals, photos }: DataFacts, withPhotos: boolean): void {
+  const { text, formats } = preferences.words.value;
+  const whole = (value: number) => numberText(value, formats);
+  toasts.show(
+    withPhotos ? text.data.saved(whole(meals), whole(photos)) : text.data.savedNoPhotos(whole(meals)),
+  );
+}
+
+/** Brings in what was planned, reads everything anew, and says how many records it was. */
+async function carryOut(app: Parts, importing: ImportControl): Promise<void> {
+  const plan = importing.open.value?.plan;
+  const done = await importing.carryOut();
+  if (!done.ok) return app.tellStoreError(done.error);
+  app.lost.settle();
+  await Promise.all([app.preferences.load(), app.noses.load(), app.drafts.load(), app.samples.load()]);
+  const { text, formats } = app.preferences.words.value;
+  app.toasts.show(text.data.plan.done(numberText(plan === undefined ? 0 : recordsIn(plan), formats)));
+}
+
+async function dropDemo(app: Parts): Promise<void> {
+  const dropped = await app.dropDemo();
+  if (!dropped.ok) app.tellStoreError(dropped.error);
 }

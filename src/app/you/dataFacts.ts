@@ -5,7 +5,7 @@ import type { StoreError } from "../../store/storeError.js";
 import type { DataState } from "../../views/dataView.js";
 import { lastBackupAt } from "./lastBackup.js";
 
-export type DataFacts = Omit<DataState, "fault" | "erase" | "nowMs">;
+export type DataFacts = Omit<DataState, "fault" | "saving" | "erase" | "nowMs">;
 
 const PAGE = 500;
 

@@ -26,6 +26,11 @@ export const data: Catalogue["data"] = {
   outNoPhotos: "Ohne Fotos speichern",
   outText:
     "Eine Datei mit allem, samt Prüfsumme. Sie enthält Gesundheitsdaten und ist nicht verschlüsselt: Bewahre sie dort auf, wo nur du sie lesen kannst.",
+  saving: "Wird gespeichert",
+  saved: (meals, photos) =>
+    `Sicherung fertig: ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")}, ${photos} ${plural(photos, "Foto", "Fotos")}.`,
+  savedNoPhotos: (meals) =>
+    `Sicherung fertig: ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")}, ohne Fotos.`,
   inTitle: "Sicherung hereinholen",
   in: "Sicherungsdatei wählen",
   inText: "Zuerst siehst du, was sie täte. Ohne dein Wort wird nichts überschrieben.",
@@ -72,6 +77,8 @@ export const data: Catalogue["data"] = {
       photos: "Foto",
       setAside: "Beschädigter Eintrag",
     },
+    activeNose: "Nase in Gebrauch",
+    done: (count) => `${count} ${plural(count, "Eintrag kam", "Einträge kamen")} herein.`,
     more: (count) => `und ${count} weitere, wie vorgeschlagen`,
     allSame: "Alles darin ist schon hier.",
     do: "Hereinholen",

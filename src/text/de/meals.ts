@@ -23,6 +23,7 @@ export const meals: Catalogue["meals"] = {
       future: "Der erste Tag liegt noch vor dir.",
     },
   },
+  probability: "Wahrscheinlichkeit",
   filterReaction: "Danach etwas gespürt",
   any: "alle",
   truthKnown: "bekannt",

@@ -16,6 +16,12 @@ export const trouble: Catalogue["trouble"] = {
     unexpected: "Etwas Unvorhergesehenes geschah. Versuch es noch einmal, und speichere eine Sicherung.",
   },
   memoryOnly: (why) => `Nichts kann behalten werden: Schließt diese Seite, ist alles fort. ${why}`,
+  lost: {
+    title: "Der Browser hat deine Daten verworfen",
+    text: "Mahlzeiten, Fotos, Muster und Einstellungen, die hier waren, sind weg, wie es bei knappem Platz geschehen kann. Eine Sicherungsdatei bringt sie zurück.",
+    bringIn: "Sicherung hereinholen",
+    later: "Nicht jetzt",
+  },
   profileLost:
     "Ernährung und Allergien waren nicht lesbar. Es wird vor nichts gewarnt, bis du sie unter Du neu eingetragen hast.",
 };

@@ -49,7 +49,7 @@ export const you: Catalogue["you"] = {
   allergyNone: "Keine eingetragen.",
   allergyAdd: "Allergie eintragen",
   allergyEdit: (name) => `${name} ändern`,
-  allergyRemove: (name) => `${name} entfernen`,
+  allergyRemoved: (name) => `Allergie entfernt: ${name}`,
   allergyForm: {
     title: "Allergie",
     allergen: "Allergisch gegen",

@@ -24,6 +24,10 @@ export const data = {
   outNoPhotos: "Save without photos",
   outText:
     "One file with everything, with a checksum. It holds health data and is not encrypted: keep it where only you can read it.",
+  saving: "Saving",
+  saved: (meals: string, photos: string) =>
+    `Backup done: ${meals} ${plural(meals, "meal", "meals")}, ${photos} ${plural(photos, "photo", "photos")}.`,
+  savedNoPhotos: (meals: string) => `Backup done: ${meals} ${plural(meals, "meal", "meals")}, no photos.`,
   inTitle: "Bring in a backup",
   in: "Choose a backup file",
   inText: "First you see what it would do. Nothing is written over without your word.",
@@ -70,6 +74,8 @@ export const data = {
       photos: "Photo",
       setAside: "Damaged record",
     },
+    activeNose: "Nose in use",
+    done: (count: string) => `${count} ${plural(count, "record", "records")} came in.`,
     more: (count: string) => `and ${count} more, as proposed`,
     allSame: "Everything in it is here already.",
     do: "Bring it in",

@@ -22,6 +22,7 @@ export const meals = {
       future: "The first day has not come yet.",
     },
   },
+  probability: "Probability",
   filterReaction: "Felt something afterwards",
   any: "any",
   truthKnown: "known",

@@ -13,6 +13,12 @@ export const trouble = {
     unexpected: "Something unforeseen happened. Try again, and save a backup file.",
   },
   memoryOnly: (why: string) => `Nothing can be kept: when this page closes, all is gone. ${why}`,
+  lost: {
+    title: "The browser threw your data away",
+    text: "Meals, photos, samples and settings that were here are gone, as can happen when space runs short. A backup file brings them back.",
+    bringIn: "Bring in a backup",
+    later: "Not now",
+  },
   profileLost:
     "Your diet and allergies could not be read. Nothing is warned of until you have entered them again under You.",
 };

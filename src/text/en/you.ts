@@ -48,7 +48,7 @@ export const you = {
   allergyNone: "None entered.",
   allergyAdd: "Add an allergy",
   allergyEdit: (name: string) => `Change ${name}`,
-  allergyRemove: (name: string) => `Remove ${name}`,
+  allergyRemoved: (name: string) => `Allergy removed: ${name}`,
   allergyForm: {
     title: "Allergy",
     allergen: "Allergic to",

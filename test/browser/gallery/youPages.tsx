@@ -91,6 +91,7 @@ const DATA: DataState = {
   setAside: 0,
   hasDemo: true,
   fault: null,
+  saving: false,
   erase: null,
   nowMs: NOW_MS,
 };
