@@ -66,7 +66,7 @@ export function createAppModel(ports: Ports): AppModel {
   const samples = createSampleControl(ports);
   const sniffers = createSnifferControl();
   const reach = createReach(ports, sniffers);
-  const jar = createJarControl(ports, sniffers.state);
+  const jar = createJarControl(ports, sniffers.state, noses.current);
   const drafts = createDrafts(ports);
   const kitchen = createPracticeKitchen(ports);
   const toasts = createToasts();

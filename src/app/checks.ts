@@ -33,6 +33,8 @@ export interface Checks {
   readonly groups: ReadonlySignal<readonly string[]>;
   /** ISO 8601 instant of the last steady clean air; null if there was none. */
   readonly cleanAirAt: ReadonlySignal<string | null>;
+  /** Headspace time that a check is likely to take; null where the nose cannot tell. */
+  readonly likelyMs: ReadonlySignal<number | null>;
   judge(sniff: Sniff): PlateFinding;
   beginCheck(): void;
   beginJarCheck(): void;
@@ -61,7 +63,7 @@ export function createChecks(parts: ChecksParts): Checks {
   const served = signal<PracticeDish | null>(null);
   const purpose = signal<Purpose>("plate");
   const cleanAirAt = signal<string | null>(null);
-  const { groups, judge } = createJudge(parts);
+  const { groups, likelyMs, judge } = createJudge(parts);
 
   function onPhase(phase: CheckState["phase"]): void {
     if (phase === "overPlate") cleanAirAt.value = nowIso(ports);
@@ -127,6 +129,7 @@ export function createChecks(parts: ChecksParts): Checks {
     purpose,
     served,
     groups,
+    likelyMs,
     cleanAirAt,
     judge,
     beginCheck: () => begin("plate"),
@@ -150,15 +153,22 @@ function createJudge({
   noses,
   jar,
   plate,
-}: ChecksParts): Pick<Checks, "groups" | "judge"> {
+}: ChecksParts): Pick<Checks, "groups" | "likelyMs" | "judge"> {
   const groups = computed<readonly string[]>(() => {
     // Before all is read no group is known, and no check begins: it must not begin without an allergy.
     if (!diet.ready.value || noses.judging.value === null) return [];
     const wanted = diet.groups.value;
     return wanted.length > 0 ? wanted : (noses.current.value?.groups.map(({ name }) => name) ?? []);
   });
+  const likelyMs = computed(() => {
+    const [nose, { value: piece }] = [noses.current.value, noses.judging];
+    if (nose === null || piece === null) return null;
+    const { acceptedMissRate } = preferences.preferences.value;
+    return piece.likelyTimeMs(nose, groups.value, acceptedMissRate, diet.allergyGroups.value);
+  });
   return {
     groups,
+    likelyMs,
     judge: (sniff) => {
       const { inControl } = jar.verdict.value;
       const request: FindingRequest = {

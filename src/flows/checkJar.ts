@@ -62,6 +62,23 @@ export function judgeJar(scores: readonly number[]): JarVerdict {
   };
 }
 
+/**
+ * The verdict for a nose: one that was brought up to date with fresh samples knows the sniffer as it has become, so an
+ * alarm from before no longer counts and the readings since then set target and spread anew.
+ *
+ * @param readings - oldest first
+ * @param refreshedAt - ISO 8601 instant of the refresh; null for a nose that was not refreshed
+ */
+export function judgeJarFor(
+  readings: readonly { readonly at: string; readonly score: number }[],
+  refreshedAt: string | null,
+): JarVerdict {
+  const verdict = judgeJar(readings.map(({ score }) => score));
+  if (verdict.inControl !== false || refreshedAt === null) return verdict;
+  const sinceMs = Date.parse(refreshedAt);
+  return judgeJar(readings.filter(({ at }) => Date.parse(at) > sinceMs).map(({ score }) => score));
+}
+
 function channelMedians({ ohm }: SniffPhase): number[] {
   const channels = ohm[0]?.length ?? 0;
   return Array.from({ length: channels }, (_, channel) =>

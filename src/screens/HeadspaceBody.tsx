@@ -15,6 +15,7 @@ export function HeadspaceBody({ view }: { readonly view: HeadspaceView }) {
         <span>{view.elapsed}</span>
         <strong>{view.status}</strong>
       </div>
+      {view.likely !== null && <p class="numbers">{view.likely}</p>}
       {view.evidence.length > 0 && (
         <section class="card" aria-labelledby="evidence-title">
           <div class="row row--apart">

@@ -89,6 +89,7 @@ function GroupPart({ view }: { readonly view: NoseGroupView }) {
         <RateLine key={rate.label} {...rate} />
       ))}
       <p class="small numbers">{view.clearing}</p>
+      {view.alarming !== null && <p class="small numbers">{view.alarming}</p>}
     </article>
   );
 }

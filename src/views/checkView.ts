@@ -43,6 +43,8 @@ export interface CheckContext extends InterruptedContext {
   readonly practiceSpeed: number;
   readonly hasAllergy: boolean;
   readonly acceptedMissRate: number;
+  /** Time over the plate that this check is likely to take; null where it cannot be told. */
+  readonly likelyMs: number | null;
 }
 
 export type CheckWords = Words<"common" | "check" | "sniffer" | "finding">;

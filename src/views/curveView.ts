@@ -11,7 +11,7 @@ export interface CurveView {
 }
 
 /** Tops of a field, so that a small share is not a line along its bottom. */
-const TOPS = [0.05, 0.1, 0.2, 0.5, 1] as const;
+const TOPS = [0.05, 0.1, 0.2, 0.3, 0.5, 1] as const;
 
 /** Points of a share over something, both drawn to the edge of the field; and the share that its top stands for. */
 export function shareCurve(

@@ -21,6 +21,8 @@ export interface HeadspaceView {
   readonly text: string;
   readonly elapsed: string;
   readonly left: string;
+  /** When the answer will likely be there; null where that cannot be told, or is over. */
+  readonly likely: string | null;
   readonly progressLabel: string;
   /** Share of the longest time that is over, 0 to 1. */
   readonly progress: number;
@@ -39,10 +41,15 @@ type HeadspaceWords = Words<"common" | "check" | "finding">;
 /** The plate being sniffed: time, evidence for each group, and how the channels move. */
 export function headspaceView(
   state: Extract<CheckState, { phase: "headspace" }>,
-  { acceptedMissRate, hasAllergy }: { readonly acceptedMissRate: number; readonly hasAllergy: boolean },
+  context: {
+    readonly acceptedMissRate: number;
+    readonly hasAllergy: boolean;
+    readonly likelyMs: number | null;
+  },
   words: HeadspaceWords,
 ): HeadspaceView {
   const { headspace } = words.text.check;
+  const { acceptedMissRate, hasAllergy, likelyMs } = context;
   const { gathered, elapsedMs, live } = state;
   const limitMs = gathered.subject.headspaceLimitMs;
   return {
@@ -51,6 +58,7 @@ export function headspaceView(
     text: headspace.text,
     elapsed: headspace.elapsed(durationText(elapsedMs, words), durationText(limitMs, words)),
     left: headspace.left(durationText(limitMs - elapsedMs, words)),
+    likely: likelyText(likelyMs, elapsedMs, state.settled, words),
     progressLabel: headspace.progress,
     progress: Math.min(1, elapsedMs / limitMs),
     status: live === null ? headspace.first : state.settled ? headspace.settled : headspace.moving,
@@ -62,6 +70,18 @@ export function headspaceView(
     steam: hasAllergy ? words.text.finding.steam : null,
     finish: headspace.finish,
   };
+}
+
+function likelyText(
+  likelyMs: number | null,
+  elapsedMs: number,
+  settled: boolean,
+  words: HeadspaceWords,
+): string | null {
+  if (likelyMs === null || settled) return null;
+  const { headspace } = words.text.check;
+  const leftMs = likelyMs - elapsedMs;
+  return leftMs > 0 ? headspace.likely(durationText(leftMs, words)) : headspace.longer;
 }
 
 function evidenceOf(group: GroupFinding, acceptedMissRate: number, words: HeadspaceWords): EvidenceView {

@@ -2,7 +2,9 @@ import type { ActiveNose } from "../flows/teachState.js";
 import type { Nose } from "../nose/nose.js";
 import type { RefreshNeed } from "../nose/refreshNeed.js";
 import type { GroupReport } from "../nose/report.js";
-import { trialsToShow } from "../stats/proportionInterval.js";
+import { FALSE_ALARM_RATE } from "../finding/bands.js";
+import { leastCalibrationCount } from "../stats/conformal.js";
+import { clopperPearsonUpper, trialsToShow } from "../stats/proportionInterval.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, numberText, percentText } from "../text/formats.js";
 import { groupName, groupsInSentence } from "./groupName.js";
@@ -19,6 +21,8 @@ export interface NoseGroupView {
   readonly rates: readonly RateView[];
   /** Can it ever say *not smelled* at the accepted miss rate? */
   readonly clearing: string;
+  /** What it lacks to say *smelled*; null where it has enough. */
+  readonly alarming: string | null;
 }
 
 export interface NoseCardView {
@@ -46,6 +50,13 @@ export interface NoseHomeView {
   readonly links: readonly { readonly id: NosePage; readonly label: string; readonly text: string }[];
 }
 
+/** Held-out plates with a group that would have been called *not smelled* at the accepted miss rate. */
+export interface ShownMisses {
+  readonly group: string;
+  readonly misses: number;
+  readonly plates: number;
+}
+
 export interface NoseHomeState {
   readonly active: ActiveNose;
   readonly samples: number;
@@ -53,9 +64,14 @@ export interface NoseHomeState {
   /** Groups that are to be judged. */
   readonly groups: readonly string[];
   readonly nowMs: number;
+  /** By group; empty before it is worked out. */
+  readonly shown: readonly ShownMisses[];
   /** What there is to refresh the nose with; null without a nose, or for the demo nose. */
   readonly refresh: RefreshNeed | null;
 }
+
+/** Plates without a group that a finding of *smelled* takes at least. */
+const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
 
 type NoseWords = Words<"common" | "nose" | "offer">;
 
@@ -106,25 +122,58 @@ function cardOf(nose: Nose, demo: boolean, state: NoseHomeState, words: NoseWord
     ],
     groupsTitle: text.groupsTitle,
     groupsText: text.groupsText,
-    groups: nose.report.groups.map((group) => noseGroupView(group, state.acceptedMissRate, words)),
+    groups: nose.report.groups.map((group) =>
+      noseGroupView(group, shownOf(group.group, state), state.acceptedMissRate, words),
+    ),
     cannotTitle: text.cannotTitle,
     cannot: cannotOf(nose, state.groups, words),
   };
 }
 
 /** One group of a nose's report, against the accepted miss rate. */
-export function noseGroupView(group: GroupReport, acceptedMissRate: number, words: NoseWords): NoseGroupView {
+export function noseGroupView(
+  group: GroupReport,
+  shown: ShownMisses | null,
+  acceptedMissRate: number,
+  words: NoseWords,
+): NoseGroupView {
   const { nose: text } = words.text;
   const whole = (value: number) => numberText(value, words.formats);
-  const needed = trialsToShow(acceptedMissRate);
-  const rate = percentText(acceptedMissRate, words.formats, 1);
   return {
     group: group.group,
     name: groupName(group.group, words),
     plates: text.platesOf(whole(group.platesPresent), whole(group.platesAbsent)),
     rates: [rateView(text.found, group.sensitivity, words), rateView(text.quiet, group.specificity, words)],
-    clearing: group.platesPresent >= needed ? text.canClear(rate) : text.cannotClear(whole(needed), rate),
+    clearing: clearingText(group, shown, acceptedMissRate, words),
+    alarming: alarmingText(group, words),
   };
+}
+
+const shownOf = (group: string, { shown }: NoseHomeState) => shown.find((one) => one.group === group) ?? null;
+
+/** Has it shown the accepted miss rate, and if not, how many more plates with the group would, none of them missed? */
+function clearingText(
+  group: GroupReport,
+  shown: ShownMisses | null,
+  acceptedMissRate: number,
+  words: NoseWords,
+): string {
+  const { nose: text } = words.text;
+  const whole = (value: number) => numberText(value, words.formats);
+  const percent = (value: number) => percentText(value, words.formats, 1);
+  const [misses, plates] = [shown?.misses ?? 0, shown?.plates ?? group.platesPresent];
+  const needed = trialsToShow(acceptedMissRate, misses);
+  const verdict =
+    plates >= needed
+      ? text.canClear(percent(acceptedMissRate))
+      : text.cannotClear(whole(needed - plates), percent(acceptedMissRate));
+  if (shown === null || plates === 0) return verdict;
+  return `${text.missed(whole(misses), whole(plates), percent(clopperPearsonUpper(misses, plates)))} ${verdict}`;
+}
+
+function alarmingText({ platesAbsent }: GroupReport, words: NoseWords): string | null {
+  const more = LEAST_ABSENT - platesAbsent;
+  return more <= 0 ? null : words.text.nose.cannotAlarm(numberText(more, words.formats));
 }
 
 function cannotOf(nose: Nose, wanted: readonly string[], words: NoseWords): string[] {

@@ -1,7 +1,8 @@
 import type { SnifferState } from "../flows/snifferState.js";
 import type { Words } from "../text/catalogue.js";
-import { agoText } from "../text/formats.js";
+import { agoText, percentText } from "../text/formats.js";
 import type { CautionView, CautionsView } from "./cautionsView.js";
+import { durationText } from "./durationText.js";
 import { groupName } from "./groupName.js";
 import { snifferView, type SnifferContext, type SnifferView } from "./snifferView.js";
 
@@ -79,6 +80,8 @@ export interface PlateHomeState extends SnifferContext {
   readonly groups: readonly string[];
   readonly beliefs: Readonly<Record<string, number>>;
   readonly noseName: string | null;
+  /** Time over the plate that a check is likely to take; null where it cannot be told. */
+  readonly likelyMs: number | null;
   /** Dishes of the practice kitchen. */
   readonly practiceDishes: readonly { readonly id: string; readonly name: string }[];
   /** null: surprise me. */
@@ -191,11 +194,18 @@ function beliefOf(state: PlateHomeState, words: PlateWords): PlateHomeView["beli
       name: groupName(group, words),
       options: ids.map((id) => ({
         id,
-        label: plate.beliefOptions[id],
+        label: beliefLabel(id, words),
         chosen: (state.beliefs[group] ?? null) === BELIEFS[id],
       })),
     })),
   };
+}
+
+/** A belief is a number: it is shown, for the finding reckons with it. */
+function beliefLabel(id: BeliefId, { text, formats }: PlateWords): string {
+  const label = text.plate.beliefOptions[id];
+  const belief = BELIEFS[id];
+  return belief === null ? label : `${label} (${percentText(belief, formats)})`;
 }
 
 function draftOf(state: PlateHomeState, words: PlateWords): PlateHomeView["draft"] {
@@ -209,11 +219,13 @@ function draftOf(state: PlateHomeState, words: PlateWords): PlateHomeView["draft
   };
 }
 
-function checkOf(state: PlateHomeState, { text }: PlateWords): PlateHomeView["check"] {
+function checkOf(state: PlateHomeState, words: PlateWords): PlateHomeView["check"] {
+  const { text } = words;
   const { plate } = text;
   const enabled = state.sniffer.kind === "ready" && state.groups.length > 0;
   const judged = state.noseName === null ? plate.checkNoNose : plate.noseLine(state.noseName);
-  return { label: plate.check, enabled, note: enabled ? judged : missing(state, text) };
+  const likely = state.likelyMs === null ? "" : ` ${plate.likely(durationText(state.likelyMs, words))}`;
+  return { label: plate.check, enabled, note: enabled ? judged + likely : missing(state, text) };
 }
 
 /** Why a check cannot begin yet. */

@@ -1,4 +1,5 @@
 import type { Reason } from "../finding/finding.js";
+import { trialsToShow } from "../stats/proportionInterval.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText } from "../text/formats.js";
 import { durationText } from "./durationText.js";
@@ -15,6 +16,8 @@ export function reasonView(reason: Reason, words: Words<"common" | "finding">): 
   const { reasons } = words.text.finding;
   const whole = (value: number) => numberText(value, words.formats);
   const percent = (fraction: number) => percentText(fraction, words.formats, 1);
+  const more = ({ needed, plates }: { readonly needed: number; readonly plates: number }) =>
+    whole(Math.max(0, needed - plates));
   const told = (key: keyof typeof reasons, sentence: string): ReasonView => ({
     kind: reason.kind,
     sentence,
@@ -37,13 +40,13 @@ export function reasonView(reason: Reason, words: Words<"common" | "finding">): 
       );
     case "tooFewPlates":
       return reason.truth === "absent"
-        ? told("tooFewAbsent", reasons.tooFewAbsent.sentence(whole(reason.plates), whole(reason.needed)))
+        ? told("tooFewAbsent", reasons.tooFewAbsent.sentence(whole(reason.plates), more(reason)))
         : told(
             "tooFewPresent",
             reasons.tooFewPresent.sentence(
               whole(reason.plates),
               percent(reason.bestShowable ?? 1),
-              whole(reason.needed),
+              more(reason),
             ),
           );
     case "missRateNotShown":
@@ -54,9 +57,16 @@ export function reasonView(reason: Reason, words: Words<"common" | "finding">): 
           whole(reason.plates),
           percent(reason.upper),
           percent(reason.accepted),
+          whole(moreToShow(reason.accepted, reason.misses, reason.plates)),
         ),
       );
     default:
       return told(reason.kind, reasons[reason.kind].sentence);
   }
+}
+
+/** Plates that would show the rate if none of them were missed. A kept finding may hold any numbers. */
+function moreToShow(accepted: number, misses: number, plates: number): number {
+  if (!(accepted > 0 && accepted <= 1) || !Number.isSafeInteger(misses) || misses < 0) return 0;
+  return Math.max(0, trialsToShow(accepted, misses) - plates);
 }

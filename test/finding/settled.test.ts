@@ -73,6 +73,18 @@ describe("when to stop", () => {
 it("the time it is likely to take: the second look, if half of the held-out plates were told by then", () => {
   expect(likelyTimeMs(NOSE, ["meat"], 0.1)).toBe(14_000);
   expect(likelyTimeMs(NOSE, ["egg"], 0.1)).toBeNull();
+  const mixed = (present: number) =>
+    handMadeNose({
+      present: spread(present, 3, 5),
+      absent: spread(60, -5, -3),
+      fromMs: [6000, 14_000, 24_000],
+    });
+  // An allergy is never cleared: plates without it run to the last horizon, and only those with it are told.
+  expect(likelyTimeMs(mixed(60), ["meat"], 0.1)).toBe(14_000);
+  expect(likelyTimeMs(mixed(70), ["meat"], 0.1, ["meat"])).toBe(14_000);
+  expect(likelyTimeMs(mixed(50), ["meat"], 0.1, ["meat"])).toBe(24_000);
+  // 50 present plates can never show 1 %: nothing is cleared, and the plates without meat are more than half.
+  expect(likelyTimeMs(mixed(50), ["meat"], 0.01)).toBe(24_000);
 });
 
 it("Bayes as published: 2 % before, likelihood ratio 18.75, 27.68 % after", () => {

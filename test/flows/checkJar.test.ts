@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { judgeJar, jarScore, PHASE_ONE_READINGS } from "../../src/flows/checkJar.js";
+import { judgeJar, judgeJarFor, jarScore, PHASE_ONE_READINGS } from "../../src/flows/checkJar.js";
 import { seededRandom, standardNormal } from "../../src/kernel/random.js";
 import type { Sniff } from "../../src/sniff/sniff.js";
 
@@ -87,6 +87,16 @@ describe("the check jar's chart", () => {
       (_, seed) => judgeJar(readings(PHASE_ONE_READINGS + 5, shift, seed + 1)).inControl === false,
     );
     expect(noticed.filter(Boolean).length).toBeGreaterThanOrEqual(90);
+  });
+
+  it("begins anew with a nose that was refreshed since, and with no other", () => {
+    const at = (i: number) => new Date(Date.UTC(2026, 0, 1 + i)).toISOString();
+    const drifted = readings(PHASE_ONE_READINGS + 5, 0.1, 3).map((score, i) => ({ at: at(i), score }));
+    expect(judgeJarFor(drifted, null).inControl).toBe(false);
+    expect(judgeJarFor(drifted, at(-1)).inControl).toBe(false);
+    expect(judgeJarFor(drifted, at(40))).toEqual({ distances: [], limit: null, inControl: null });
+    const later = readings(PHASE_ONE_READINGS + 2, 0, 4).map((score, i) => ({ at: at(41 + i), score }));
+    expect(judgeJarFor([...drifted, ...later], at(40)).distances).toHaveLength(2);
   });
 
   it("is back in control when the readings are back", () => {

@@ -101,6 +101,7 @@ function speakChecks(words: Words): void {
     practiceSpeed: 8,
     hasAllergy: true,
     acceptedMissRate: 0.05,
+    likelyMs: 1000,
     snifferLost: false,
     reconnecting: NOT_RECONNECTING,
   };
@@ -222,7 +223,18 @@ function speakMeals(words: Words): void {
 }
 
 function speakNoses(words: Words): void {
-  const home = { samples: 1, acceptedMissRate: 0.01, groups: ["egg"], nowMs: NOW_MS, refresh: null };
+  const home = {
+    samples: 1,
+    acceptedMissRate: 0.01,
+    groups: ["egg"],
+    nowMs: NOW_MS,
+    shown: [],
+    refresh: null,
+  };
+  const few = { ...NOSE.report.groups[0]!, platesAbsent: 3 };
+  const shown = [{ group: "meat", misses: 0, plates: 900 }];
+  const scarce = { ...NOSE, report: { ...NOSE.report, groups: [few] } };
+  noseHomeView({ ...home, shown, active: { kind: "ready", nose: scarce, demo: false } }, words);
   for (const chosen of [...MODEL_KINDS, "mix" as const]) {
     const report = {
       ...NOSE.report,

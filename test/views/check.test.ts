@@ -7,7 +7,8 @@ import { snifferView } from "../../src/views/snifferView.js";
 import { TRACE_HEIGHT, traceView } from "../../src/views/traceView.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 import { NOT_RECONNECTING } from "../../src/views/reconnectView.js";
-import { SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
+import { FILLED, SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
+import { plateHomeView } from "../../src/views/plateHomeView.js";
 import { FAILED, FAULTY, LOST, READY, VIRTUAL } from "../browser/gallery/fixtures/sniffers.js";
 import { ENGLISH } from "../browser/gallery/fixtures/words.js";
 
@@ -16,6 +17,7 @@ const CONTEXT: CheckContext = {
   practiceSpeed: 8,
   hasAllergy: false,
   acceptedMissRate: 0.05,
+  likelyMs: null,
   snifferLost: false,
   reconnecting: NOT_RECONNECTING,
 };
@@ -31,6 +33,29 @@ it("tells the time left of the warm-up and how much of it is over", () => {
   const body = bodyOf(checks.WARMING);
   expect(body).toMatchObject({ phase: "warming", left: "1 min 11 s left" });
   expect(body.phase === "warming" && body.progress).toBeCloseTo(49 / 120, 12);
+});
+
+it("tells the time that the answer will likely take, until it is there or overdue", () => {
+  const likely = (elapsedMs: number, likelyMs: number | null, settled = false) => {
+    const body = bodyOf({ ...checks.HEADSPACE, elapsedMs, settled } as CheckState, { likelyMs });
+    return body.phase === "headspace" ? body.likely : undefined;
+  };
+  // 42.68 s less 2.68 s are 40 s; rounded up, as all time that is left.
+  expect(likely(2_680, 42_680)).toBe("likely about 40 s more");
+  expect(likely(42_680, 42_680)).toBe("longer than most plates take");
+  expect(likely(10_000, 42_680, true)).toBeNull();
+  expect(likely(10_000, null)).toBeNull();
+});
+
+it("tells the likely time before the start, and a belief with its number", () => {
+  const filled = plateHomeView({ ...FILLED, noseName: "Market", likelyMs: 42_680 }, ENGLISH);
+  expect(filled.check.note).toMatch(/Market”\. Likely about 43 s over the plate\./);
+  expect(filled.belief?.groups[0]?.options.map(({ label }) => label)).toEqual([
+    "no idea",
+    "rather not (20%)",
+    "even (50%)",
+    "rather yes (80%)",
+  ]);
 });
 
 it("rounds time up, so that nothing reads 0 s while time is left", () => {

@@ -73,7 +73,7 @@ it("puts the design's own numbers into words", () => {
   const { sentence } = reasonView(reason!, ENGLISH);
   expect(sentence).toContain("Only 14 plates");
   expect(sentence).toContain("19.3%");
-  expect(sentence).toContain("takes 59");
+  expect(sentence).toContain("takes 45 more");
 });
 
 it("draws the uncertain stretch from the accepted miss rate to the least probability of smelled", () => {

@@ -1,6 +1,7 @@
 /** Readings of the check jar, and what they say of the connected sniffer. */
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { jarScore, judgeJar, type JarVerdict } from "../../flows/checkJar.js";
+import type { Nose } from "../../nose/nose.js";
+import { jarScore, judgeJarFor, type JarVerdict } from "../../flows/checkJar.js";
 import type { SnifferState } from "../../flows/snifferState.js";
 import type { Result } from "../../kernel/result.js";
 import type { Sniff } from "../../sniff/sniff.js";
@@ -18,7 +19,12 @@ export interface JarControl {
   take(sniff: Sniff): Promise<Result<boolean, StoreError>>;
 }
 
-export function createJarControl(ports: Ports, sniffer: ReadonlySignal<SnifferState>): JarControl {
+/** @param nose - the nose in use: a refreshed one sets the drift it has taken in back to nothing */
+export function createJarControl(
+  ports: Ports,
+  sniffer: ReadonlySignal<SnifferState>,
+  nose: ReadonlySignal<Nose | null>,
+): JarControl {
   const { store } = ports;
   const readings = signal<readonly CheckJarReading[]>([]);
 
@@ -31,7 +37,10 @@ export function createJarControl(ports: Ports, sniffer: ReadonlySignal<SnifferSt
 
   return {
     readings,
-    verdict: computed(() => judgeJar(readings.value.map(({ score }) => score))),
+    verdict: computed(() => {
+      const { value } = nose;
+      return judgeJarFor(readings.value, value?.report.refresh === undefined ? null : value.taughtAt);
+    }),
     load,
     take: async (sniff) => {
       const score = jarScore(sniff);

@@ -16,6 +16,7 @@ export function DuringCheck({ app }: { readonly app: AppModel }) {
       practice: app.served.value !== null,
       practiceSpeed: PRACTICE_SPEED,
       hasAllergy: app.diet.hasAllergy.value,
+      likelyMs: app.purpose.value === "plate" ? app.likelyMs.value : null,
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
       snifferLost: sniffer.kind === "lost",
       reconnecting: reconnectingOf(app),

@@ -53,6 +53,13 @@ function NoseHome({ app }: { readonly app: AppModel }) {
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
       groups: app.groups.value,
       nowMs: app.ports.nowMs(),
+      shown:
+        active.kind === "ready"
+          ? (app.noses.judging.value?.shownMisses(
+              active.nose,
+              app.preferences.preferences.value.acceptedMissRate,
+            ) ?? [])
+          : [],
       refresh: active.kind === "ready" && active.demo ? null : refreshNeedOf(app),
     },
     app.preferences.words.value,

@@ -48,6 +48,7 @@ function BeforeCheck({ app, look }: Props) {
       hasProfile: isOpen ? diet.hasProfile.value : look.hasProfile,
       groups: app.groups.value,
       beliefs: plate.beliefs.value,
+      likelyMs: app.likelyMs.value,
       noseName: app.noses.current.value?.name ?? null,
       practiceDishes: app.kitchen.dishes.value,
       practiceDish: plate.practiceDish.value,

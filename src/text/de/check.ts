@@ -42,6 +42,8 @@ export const check: Catalogue["check"] = {
     title: "Am Teller riechen",
     text: "Bleib eine Handbreit darüber. Berühre das Essen nicht.",
     elapsed: (elapsed, limit) => `${elapsed} von höchstens ${limit}`,
+    likely: (duration) => `wohl noch etwa ${duration}`,
+    longer: "länger als bei den meisten Tellern",
     left: (duration) => `höchstens noch ${duration}`,
     progress: "Zeit über dem Teller",
     settled: "Die Antwort ist zur Ruhe gekommen",

@@ -142,18 +142,18 @@ export const finding: Catalogue["finding"] = {
       remedy: "Sammle Muster damit und ohne, und lerne dann an.",
     },
     tooFewPresent: {
-      sentence: (plates, best, needed) =>
-        `Nur ${plates} ${plural(plates, "Teller damit wurde", "Teller damit wurden")} erprobt: Das kann nichts Besseres zeigen als ${best} übersehene. Deine geduldete Quote braucht ${needed}.`,
+      sentence: (plates, best, more) =>
+        `Nur ${plates} ${plural(plates, "Teller damit wurde", "Teller damit wurden")} erprobt: Das kann nichts Besseres zeigen als ${best} übersehene. Deine geduldete Quote braucht ${more} mehr, von denen keiner übersehen wird.`,
       remedy: "Sammle mehr Teller damit, oder dulde unter Du eine höhere Fehlquote.",
     },
     tooFewAbsent: {
-      sentence: (plates, needed) =>
-        `Nur ${plates} ${plural(plates, "Teller ohne wurde", "Teller ohne wurden")} erprobt; ${needed} sind nötig.`,
+      sentence: (plates, more) =>
+        `Nur ${plates} ${plural(plates, "Teller ohne wurde", "Teller ohne wurden")} erprobt; ${more} mehr ${plural(more, "ist", "sind")} nötig.`,
       remedy: "Sammle mehr Teller ohne.",
     },
     missRateNotShown: {
-      sentence: (misses, plates, upper, accepted) =>
-        `Die Nase übersah ${misses} von ${plates} ${plural(plates, "Teller", "Tellern")} damit. Das kann bis zu ${upper} übersehene bedeuten; du duldest ${accepted}.`,
+      sentence: (misses, plates, upper, accepted, more) =>
+        `Die Nase übersah ${misses} von ${plates} ${plural(plates, "Teller", "Tellern")} damit. Das kann bis zu ${upper} übersehene bedeuten; du duldest ${accepted}. Das braucht ${more} Teller damit mehr, von denen keiner übersehen wird.`,
       remedy: "Sammle mehr Muster und lerne neu an, oder dulde unter Du eine höhere Fehlquote.",
     },
     bothPossible: {

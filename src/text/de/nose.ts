@@ -31,9 +31,12 @@ export const nose: Catalogue["nose"] = {
   share: (count, all, low, high) => `${count} von ${all}; zwischen ${low} und ${high}`,
   shareNone: "nicht erprobt",
   platesOf: (present, absent) => `${present} Teller damit, ${absent} ohne`,
-  canClear: (rate) => `Genug Teller, um eine Fehlquote von ${rate} zu zeigen, wenn keiner übersehen wird.`,
-  cannotClear: (needed, rate) =>
-    `Kann noch nicht „nicht gerochen“ sagen: Deine geduldete Quote von ${rate} braucht ${needed} Teller damit.`,
+  missed: (misses, plates, upper) =>
+    `Von ${plates} zurückgehaltenen Tellern damit wären ${misses} „nicht gerochen“ genannt worden. Das zeigt höchstens ${upper} übersehene.`,
+  canClear: (rate) => `Genug für deine geduldete Quote von ${rate}.`,
+  cannotClear: (more, rate) =>
+    `Kann noch nicht „nicht gerochen“ sagen: Deine geduldete Quote von ${rate} braucht ${more} Teller damit mehr, von denen keiner übersehen wird.`,
+  cannotAlarm: (more) => `Kann noch nicht „gerochen“ sagen: Es braucht ${more} Teller ohne mehr.`,
   cannotTitle: "Was sie nicht kann",
   cannot: {
     allergens: "Allergene, Spuren, Gluten oder Laktose finden oder ausschließen: Sie riechen nicht.",

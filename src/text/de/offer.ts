@@ -53,7 +53,7 @@ export const offer: Catalogue["offer"] = {
     "Die Nase in Gebrauch lässt sich auffrischen, sobald zwei frische Teller behalten sind: von ihrem Riecher, seit dem Anlernen genommen.",
   due: {
     title: "Frische Muster lohnen sich",
-    drift: "Das Prüfglas sagt, dass der Riecher gedriftet ist.",
+    drift: "Das Prüfglas sagt, dass der Riecher weggelaufen ist.",
     age: (days) =>
       `Diese Nase wurde vor mehr als ${days} Tagen angelernt, und Sensoren ändern sich in Wochen.`,
     ask: (plates) =>

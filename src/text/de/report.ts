@@ -140,7 +140,7 @@ export const report: Catalogue["report"] = {
     jarNone: "Noch kein Wert.",
     jarIn: "Unter Kontrolle: Die letzten Werte liegen in ihren Grenzen.",
     jarOut:
-      "Außer Kontrolle: Der Riecher ist weggelaufen. Befunde sind unsicher, bis er zurück ist oder eine neue Nase angelernt wurde.",
+      "Außer Kontrolle: Der Riecher ist weggelaufen. Befunde sind unsicher, bis er zurück ist oder die Nase mit frischen Mustern aufgefrischt wurde.",
     jarUnknown: "Zu wenige Werte für ein Urteil.",
     jarRow: (when, score) => `${when}: ${score}`,
     jarChart: "Abstand vom Bezug, ältester Wert zuerst; die gestrichelte Linie ist die Grenze.",

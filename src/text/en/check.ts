@@ -41,6 +41,8 @@ export const check = {
     title: "Sniffing the plate",
     text: "Keep a hand’s breadth above it. Do not touch the food.",
     elapsed: (elapsed: string, limit: string) => `${elapsed} of at most ${limit}`,
+    likely: (duration: string) => `likely about ${duration} more`,
+    longer: "longer than most plates take",
     left: (duration: string) => `at most ${duration} more`,
     progress: "Time over the plate",
     settled: "The answer has come to rest",

@@ -139,18 +139,18 @@ export const finding = {
       remedy: "Collect samples with it and without it, then teach.",
     },
     tooFewPresent: {
-      sentence: (plates: string, best: string, needed: string) =>
-        `Only ${plates} ${plural(plates, "plate with it has", "plates with it have")} been tried: that can show no better than ${best} missed. Your accepted rate takes ${needed}.`,
+      sentence: (plates: string, best: string, more: string) =>
+        `Only ${plates} ${plural(plates, "plate with it has", "plates with it have")} been tried: that can show no better than ${best} missed. Your accepted rate takes ${more} more, none of them missed.`,
       remedy: "Collect more plates with it, or accept a higher miss rate under You.",
     },
     tooFewAbsent: {
-      sentence: (plates: string, needed: string) =>
-        `Only ${plates} ${plural(plates, "plate without it has", "plates without it have")} been tried; ${needed} are needed.`,
+      sentence: (plates: string, more: string) =>
+        `Only ${plates} ${plural(plates, "plate without it has", "plates without it have")} been tried; ${more} more ${plural(more, "is", "are")} needed.`,
       remedy: "Collect more plates without it.",
     },
     missRateNotShown: {
-      sentence: (misses: string, plates: string, upper: string, accepted: string) =>
-        `The nose missed ${misses} of ${plates} ${plural(plates, "plate", "plates")} with it. That could mean up to ${upper} missed; you accept ${accepted}.`,
+      sentence: (misses: string, plates: string, upper: string, accepted: string, more: string) =>
+        `The nose missed ${misses} of ${plates} ${plural(plates, "plate", "plates")} with it. That could mean up to ${upper} missed; you accept ${accepted}. That takes ${more} more ${plural(more, "plate", "plates")} with it, none missed.`,
       remedy: "Collect more samples and teach again, or accept a higher miss rate under You.",
     },
     bothPossible: {

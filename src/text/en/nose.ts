@@ -32,9 +32,12 @@ export const nose = {
   shareNone: "not tried",
   platesOf: (present: string, absent: string) =>
     `${present} ${plural(present, "plate", "plates")} with it, ${absent} without`,
-  canClear: (rate: string) => `Enough plates to show a miss rate of ${rate}, should none be missed.`,
-  cannotClear: (needed: string, rate: string) =>
-    `Cannot say “not smelled” yet: your accepted rate of ${rate} takes ${needed} plates with it.`,
+  missed: (misses: string, plates: string, upper: string) =>
+    `Of ${plates} held-out plates with it, ${misses} would have been called “not smelled”. That shows at most ${upper} missed.`,
+  canClear: (rate: string) => `Enough for your accepted rate of ${rate}.`,
+  cannotClear: (more: string, rate: string) =>
+    `Cannot say “not smelled” yet: your accepted rate of ${rate} takes ${more} more plates with it, none of them missed.`,
+  cannotAlarm: (more: string) => `Cannot say “smelled” yet: it takes ${more} more plates without it.`,
   cannotTitle: "What it cannot do",
   cannot: {
     allergens: "Find or clear allergens, traces, gluten or lactose: they have no smell.",

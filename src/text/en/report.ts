@@ -139,7 +139,7 @@ export const report = {
     jarNone: "No reading yet.",
     jarIn: "In control: the last readings lie within their limits.",
     jarOut:
-      "Out of control: the sniffer has drifted. Findings are uncertain until it is back, or until a new nose is taught.",
+      "Out of control: the sniffer has drifted. Findings are uncertain until it is back, or until the nose is brought up to date with fresh samples.",
     jarUnknown: "Too few readings to tell.",
     jarRow: (when: string, score: string) => `${when}: ${score}`,
     jarChart: "Distance from the reference, oldest first; the dashed line is the limit.",

@@ -52,6 +52,10 @@ const home =
       acceptedMissRate: 0.05,
       groups: ["meat", "egg"],
       nowMs: NOW_MS,
+      shown: [
+        { group: "meat", misses: 1, plates: 82 },
+        { group: "fish", misses: 0, plates: 24 },
+      ],
       refresh,
     };
     const view = noseHomeView(state, words);

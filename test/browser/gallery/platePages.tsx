@@ -38,6 +38,7 @@ const CONTEXT: CheckContext = {
   practiceSpeed: 8,
   hasAllergy: false,
   acceptedMissRate: 0.05,
+  likelyMs: 42_680,
   snifferLost: false,
   reconnecting: NOT_RECONNECTING,
 };
