@@ -189,7 +189,7 @@ describe("text from elsewhere", () => {
     const lines = [good, bad, HOSTILE].map((line) => `${JSON.stringify(line)}\n`).join("");
     await page.getByLabel("Bring in samples").setInputFiles(asFile("a.jsonl", lines + HOSTILE));
     await page
-      .getByText("1 samples came in.")
+      .getByText("1 sample came in.")
       .or(page.getByText(/lines were refused/))
       .first()
       .waitFor();

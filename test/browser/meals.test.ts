@@ -401,7 +401,7 @@ describe("the review", () => {
     expect(table.split("\r\n")).toHaveLength(4); // header, two meals, the empty end
     expect(table).toContain("old broth");
     await page.locator("#review-period").selectOption({ index: 1 });
-    await page.getByText("From 1 meals").waitFor();
+    await page.getByText("From 1 meal.").waitFor();
     await button(page, "Print a report").click();
     await page.waitForFunction(() => Reflect.get(globalThis, "printed") === 1);
     expect(await heading(page, "new broth").count()).toBe(1);
@@ -409,5 +409,17 @@ describe("the review", () => {
     expect(await page.locator("nav").count()).toBe(0); // no frame on paper
     await page.evaluate(() => dispatchEvent(new Event("afterprint")));
     await button(page, "Print a report").waitFor();
+    await page.locator("#review-period").selectOption("own");
+    await page.locator("#review-days-from").fill("2020-02-03");
+    await page.locator("#review-days-upto").fill("2020-02-02");
+    await button(page, "Show these days").click();
+    await page.getByText("The last day comes before the first.").waitFor();
+    await page.locator("#review-days-from").fill("2020-02-02");
+    await button(page, "Show these days").click();
+    await page.waitForURL(/#\/meals\/review\/2020-02-02\/2020-02-02$/);
+    await page.getByText("From 1 meal.").waitFor();
+    await button(page, "Print a report").click();
+    await heading(page, "old broth").waitFor();
+    expect(await heading(page, "new broth").count()).toBe(0);
   });
 });
