@@ -20,6 +20,7 @@ import { createReach, type Reach } from "./reach.js";
 import { createRouter, type Router } from "./router.js";
 import { registerServiceWorker, type Updates } from "./serviceWorker.js";
 import { createSnifferControl, type SnifferControl } from "./snifferControl.js";
+import { createBackupReminder, type BackupReminder } from "./you/backupReminder.js";
 import { createToasts, type Toasts } from "./toasts.js";
 
 export type Opening =
@@ -43,6 +44,7 @@ export interface AppModel extends Checks {
   readonly jar: JarControl;
   readonly drafts: Drafts;
   readonly firstRun: FirstRun;
+  readonly reminder: BackupReminder;
   readonly plate: PlateForm;
   readonly lost: LostNotice;
   /** What is kept is read, and all words are here: no place but the first screen opens before. */
@@ -69,6 +71,7 @@ export function createAppModel(ports: Ports): AppModel {
   const jar = createJarControl(ports, sniffers.state, noses.current);
   const drafts = createDrafts(ports);
   const kitchen = createPracticeKitchen(ports);
+  const reminder = createBackupReminder(ports);
   const toasts = createToasts();
   const router = createRouter();
   const opening = signal<Opening>({ kind: "reading" });
@@ -108,6 +111,7 @@ export function createAppModel(ports: Ports): AppModel {
     jar,
     drafts,
     firstRun: createFirstRun(),
+    reminder,
     plate,
     lost,
     opening,
@@ -119,6 +123,7 @@ export function createAppModel(ports: Ports): AppModel {
         await Promise.all([diet.load(), noses.load(), reach.load()]);
         // Last: a sniff that was cut short is judged as soon as it is shown.
         await drafts.load();
+        await reminder.check();
       } catch (cause) {
         opening.value = { kind: "failed", cause };
       }

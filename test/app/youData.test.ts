@@ -199,6 +199,7 @@ describe("the data page", () => {
         preferences: { ...nothing, profileLost: signal(false), words: signal(ENGLISH) },
         toasts: { show: (text: string) => toasts.push(text) },
         lost,
+        reminder: { rest: () => Promise.resolve() },
         tellStoreError: ({ kind }: { kind: string }) => told.push(kind),
         dropDemo: () => store.removeDemo(),
       } as unknown as Parameters<typeof createDataControl>[0],

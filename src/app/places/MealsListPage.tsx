@@ -7,6 +7,7 @@ import { mealsListOf } from "../meals/mealsListOf.js";
 import { createPhotoUrls, smallPhoto } from "../meals/photoUrls.js";
 import { useControl } from "../meals/useControl.js";
 import { hashOf } from "../router.js";
+import { BackupReminderNote } from "./BackupReminderNote.js";
 import { Frame } from "./Frame.js";
 import { MealsTrouble } from "./MealsTrouble.js";
 
@@ -49,12 +50,15 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
   const actions = <MealsListActions label={view.add} onAdd={() => app.router.go("meals", "new")} />;
   return (
     <Frame app={app} actions={actions}>
-      <MealsListScreen
-        view={view}
-        calls={calls}
-        hrefOf={(id) => hashOf("meals", id)}
-        photoUrlOf={photos.urlOf}
-      />
+      <div class="stack">
+        <BackupReminderNote app={app} />
+        <MealsListScreen
+          view={view}
+          calls={calls}
+          hrefOf={(id) => hashOf("meals", id)}
+          photoUrlOf={photos.urlOf}
+        />
+      </div>
     </Frame>
   );
 }

@@ -8,10 +8,11 @@ import { STORE_TABLES } from "../../store/storeTypes.js";
 import type { BackupFault } from "../../views/dataView.js";
 import type { AppModel } from "../appModel.js";
 import { giveFile } from "../meals/giveFile.js";
-import { nowIso, type Ports } from "../ports.js";
+import { nowIso } from "../ports.js";
 import { backupFile } from "./backupFile.js";
 import { askToPersist, readDataFacts, type DataFacts } from "./dataFacts.js";
 import { createImportControl, type ImportControl } from "./importControl.js";
+import { forgetReminder } from "./backupReminder.js";
 import { forgetLook } from "../firstLook.js";
 import { forgetBackups, noteBackup } from "./lastBackup.js";
 
@@ -38,7 +39,16 @@ export interface DataControl {
 
 type Parts = Pick<
   AppModel,
-  "ports" | "noses" | "drafts" | "samples" | "preferences" | "toasts" | "lost" | "tellStoreError" | "dropDemo"
+  | "ports"
+  | "noses"
+  | "drafts"
+  | "samples"
+  | "preferences"
+  | "toasts"
+  | "lost"
+  | "reminder"
+  | "tellStoreError"
+  | "dropDemo"
 >;
 
 /** @param restart - loads the app anew, as on a fresh phone */
@@ -67,7 +77,7 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
   async function save(withPhotos: boolean): Promise<void> {
     if (saving.value) return;
     saving.value = true;
-    const given = await giveBackup(app.ports, withPhotos);
+    const given = await giveBackup(app, withPhotos);
     saving.value = false;
     fault.value = given.kind === "failed" ? given.fault : null;
     await count();
@@ -128,12 +138,16 @@ type Given =
   { readonly kind: "given" | "dropped" } | { readonly kind: "failed"; readonly fault: BackupFault };
 
 /** Hands the backup to the person; one that was not taken is not counted as the last. */
-async function giveBackup(ports: Ports, withPhotos: boolean): Promise<Given> {
+async function giveBackup(
+  { ports, reminder }: Pick<Parts, "ports" | "reminder">,
+  withPhotos: boolean,
+): Promise<Given> {
   const at = nowIso(ports);
   const file = await backupFile(ports.store, at, withPhotos);
   if (!file.ok) return { kind: "failed", fault: file.error };
   if ((await giveFile(file.value)) === "dropped") return { kind: "dropped" };
   noteBackup(at);
+  await reminder.rest();
   return { kind: "given" };
 }
 
@@ -144,6 +158,7 @@ const recordsIn = ({ fresh, differing }: ImportPlan): number =>
 /** What is kept apart from the data. */
 function forgetThisBrowser(): void {
   forgetBackups();
+  forgetReminder();
   forgetLook();
 }
 

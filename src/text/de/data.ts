@@ -31,6 +31,11 @@ export const data: Catalogue["data"] = {
     `Sicherung fertig: ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")}, ${photos} ${plural(photos, "Foto", "Fotos")}.`,
   savedNoPhotos: (meals) =>
     `Sicherung fertig: ${meals} ${plural(meals, "Mahlzeit", "Mahlzeiten")}, ohne Fotos.`,
+  reminder: {
+    text: (count) => `${count} neue Mahlzeiten und Muster liegen nur auf diesem Telefon.`,
+    open: "Sicherung speichern",
+    later: "Später",
+  },
   inTitle: "Sicherung hereinholen",
   in: "Sicherungsdatei wählen",
   inText: "Zuerst siehst du, was sie täte. Ohne dein Wort wird nichts überschrieben.",

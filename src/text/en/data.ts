@@ -28,6 +28,11 @@ export const data = {
   saved: (meals: string, photos: string) =>
     `Backup done: ${meals} ${plural(meals, "meal", "meals")}, ${photos} ${plural(photos, "photo", "photos")}.`,
   savedNoPhotos: (meals: string) => `Backup done: ${meals} ${plural(meals, "meal", "meals")}, no photos.`,
+  reminder: {
+    text: (count: string) => `${count} new meals and samples are on this phone only.`,
+    open: "Save a backup",
+    later: "Later",
+  },
   inTitle: "Bring in a backup",
   in: "Choose a backup file",
   inText: "First you see what it would do. Nothing is written over without your word.",

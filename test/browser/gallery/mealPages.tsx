@@ -1,3 +1,5 @@
+import { BackupNote } from "../../../src/screens/parts/BackupNote.js";
+import { backupNoteView } from "../../../src/views/backupNoteView.js";
 import { reviewMeals } from "../../../src/meals/review.js";
 import type { Meal } from "../../../src/meals/meal.js";
 import { FormActions } from "../../../src/screens/parts/FormActions.js";
@@ -162,7 +164,25 @@ const review =
     };
   };
 
+/** The list of a person who has not saved a backup for long. */
+const withReminder: Page = (words) => {
+  const shown = list(MEALS)(words);
+  const note = (
+    <BackupNote view={backupNoteView(23, words)} onOpen={() => undefined} onLater={() => undefined} />
+  );
+  return {
+    ...shown,
+    body: (
+      <div class="stack">
+        {note}
+        {shown.body}
+      </div>
+    ),
+  };
+};
+
 export const MEAL_PAGES: Readonly<Record<string, Page>> = {
+  "meals-backup-note": withReminder,
   "meals-empty": list([], { total: 0 }),
   "meals-list": list(MEALS),
   "meals-filtered": list(MEALS.slice(1, 2), { filter: { text: "rice", verdict: "not smelled" } }),

@@ -1,0 +1,72 @@
+/**
+ * How long each tap takes until the screen answers, and what moves by itself: `tsx test/bench/interactions.ts
+ * [--slower N] [--meals N]`. A phone-sized Chromium, its processor slowed four times unless told, walks through every
+ * place and the heavy actions over 10 000 meals. Ends with 1 above the budget of 100 ms, or if anything moved.
+ *
+ * @see W3C, Event Timing API (entries with an interaction id; durations are rounded to 8 ms)
+ */
+import { parseArgs } from "node:util";
+import { fileURLToPath } from "node:url";
+import { build } from "vite";
+import { launchChromium } from "../browser/emulatedPeripheral.js";
+import { introduced } from "../browser/introduced.js";
+import { recordShifts, shiftsOf } from "../browser/layoutShifts.js";
+import { putMeals } from "../browser/mealsTable.js";
+import { serveUnder } from "../browser/serveUnder.js";
+import { manyMeals } from "../meals/manyMeals.js";
+import { recordInteractions, takeInteractions } from "./interactionTimes.js";
+import { walkThroughTheApp } from "./walk.js";
+
+const BUDGET_MS = 100;
+const { values } = parseArgs({
+  options: { slower: { type: "string", default: "4" }, meals: { type: "string", default: "10000" } },
+});
+const site = fileURLToPath(new URL("../output/site", import.meta.url));
+if (!process.env.NOBUILD)
+  await build({
+    configFile: fileURLToPath(new URL("../../vite.config.ts", import.meta.url)),
+    logLevel: "error",
+    build: { outDir: site, emptyOutDir: true },
+  });
+const host = await serveUnder("/", site);
+const browser = await launchChromium();
+const context = await browser.newContext({
+  viewport: { width: 390, height: 844 },
+  locale: "en-GB",
+  timezoneId: "Europe/Berlin",
+  hasTouch: true,
+  isMobile: true,
+});
+await introduced(context);
+const page = await context.newPage();
+page.setDefaultTimeout(25_000);
+await recordShifts(page);
+await recordInteractions(page);
+await page.goto(host.url);
+await page.getByRole("link", { name: "Meals" }).waitFor();
+await page.evaluate(() => navigator.serviceWorker.ready);
+await putMeals(page, manyMeals(Number(values.meals)));
+await page.reload();
+await page.waitForTimeout(2000);
+const session = await context.newCDPSession(page);
+await session.send("Emulation.setCPUThrottlingRate", { rate: Number(values.slower) });
+
+console.log(`processor ${values.slower} times slower, ${values.meals} meals; worst answer of each step:`);
+let worstMs = 0;
+let seen = 0;
+await walkThroughTheApp(page, async (name) => {
+  const answers = await takeInteractions(page);
+  const worst = answers.reduce((most, one) => (one.ms > most.ms ? one : most), { ms: 0, what: "" });
+  worstMs = Math.max(worstMs, worst.ms);
+  seen += answers.length;
+  const over = worst.ms > BUDGET_MS ? "  TOO SLOW" : "";
+  console.log(`${String(worst.ms).padStart(5)} ms  ${name} ${worst.what}${over}`);
+});
+const shifts = await shiftsOf(page);
+console.log(`${seen} answers measured, worst ${worstMs} ms of at most ${BUDGET_MS} ms`);
+console.log(`${shifts.length} layout shifts`);
+for (const shift of shifts) console.log(`  ${shift}`);
+await browser.close();
+await host.close();
+// Without a single answer nothing was measured.
+process.exit(seen === 0 || worstMs > BUDGET_MS || shifts.length > 0 ? 1 : 0);
