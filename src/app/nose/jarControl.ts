@@ -47,7 +47,7 @@ export function createJarControl(
       if (score === null) return { ok: true, value: false };
       const reading = {
         id: ports.newId(),
-        at: nowIso(ports),
+        at: nextAt(nowIso(ports), readings.value.at(-1)?.at),
         snifferId: sniff.sniffer.id,
         sniffId: sniff.id,
         score,
@@ -58,4 +58,10 @@ export function createJarControl(
       return { ok: true, value: true };
     },
   };
+}
+
+/** The charts read the readings in their order: a phone's clock that was set back may not put the newest first. */
+function nextAt(now: string, last: string | undefined): string {
+  const lastMs = last === undefined ? -Infinity : Date.parse(last);
+  return Date.parse(now) > lastMs ? now : new Date(lastMs + 1).toISOString();
 }
