@@ -25,7 +25,7 @@ export function HeadspaceBody({ view }: { readonly view: HeadspaceView }) {
           <ul class="evidence">
             {view.evidence.map((one) => (
               <li key={one.group} class="stack stack--tight">
-                <div class="row row--apart">
+                <div class="evidence__head">
                   <strong>{one.name}</strong>
                   <span class="small">{one.lean}</span>
                 </div>

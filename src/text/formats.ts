@@ -92,6 +92,13 @@ export function dayKey(instant: string, { timeZone }: Formats): string {
   return `${of.year}-${of.month}-${of.day}`;
 }
 
+/** The calendar day before one, both as "2026-11-25". A day may have 23, 24 or 25 hours. */
+export function dayBefore(day: string): string {
+  const at = new Date(`${day}T00:00:00Z`);
+  at.setUTCDate(at.getUTCDate() - 1);
+  return at.toISOString().slice(0, 10);
+}
+
 const DAY_MS = 86_400_000;
 const AGE_STEPS = [
   { unit: "year", ms: 365 * DAY_MS },

@@ -4,7 +4,7 @@ import type { Meal } from "../meals/meal.js";
 import { groupByDay } from "../meals/mealDays.js";
 import type { MealFilter } from "../meals/mealSearch.js";
 import type { Words } from "../text/catalogue.js";
-import { dayKey, dayText, numberText } from "../text/formats.js";
+import { dayBefore, dayKey, dayText, numberText } from "../text/formats.js";
 import { dayRangeView, type DayRange, type DayRangeFault, type DayRangeView } from "./dayRangeView.js";
 import { groupName } from "./groupName.js";
 import { mealRowView, type MealRowView } from "./mealRowView.js";
@@ -101,14 +101,12 @@ function filtersSet({ filter, days }: MealsListState): number {
   return chosen + (days.from === "" && days.upto === "" ? 0 : 1);
 }
 
-const DAY_MS = 86_400_000;
-
 function headingOf(at: string, nowMs: number, words: ListWords): string {
   const { common } = words.text;
   const day = dayKey(at, words.formats);
-  const dayAt = (ms: number) => dayKey(new Date(ms).toISOString(), words.formats);
-  if (day === dayAt(nowMs)) return common.today;
-  if (day === dayAt(nowMs - DAY_MS)) return common.yesterday;
+  const today = dayKey(new Date(nowMs).toISOString(), words.formats);
+  if (day === today) return common.today;
+  if (day === dayBefore(today)) return common.yesterday;
   return dayText(at, words.formats);
 }
 

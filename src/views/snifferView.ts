@@ -118,17 +118,16 @@ function factsOf({ batteryPct, air }: ConnectedSniffer, words: SnifferWords): Sn
   const { temperatureC, humidityPct } = air;
   const known =
     temperatureC === undefined || humidityPct === undefined
-      ? []
-      : [
-          {
-            label: text.air,
-            value: text.airText(
-              unitText(temperatureC, "celsius", words.formats),
-              percentText(humidityPct / 100, words.formats),
-            ),
-          },
-        ];
-  return [{ label: text.battery, value: battery }, ...known];
+      ? text.batteryUnknown
+      : text.airText(
+          unitText(temperatureC, "celsius", words.formats),
+          percentText(humidityPct / 100, words.formats),
+        );
+  // Both have their place from the start, so that nothing moves when the first value comes.
+  return [
+    { label: text.battery, value: battery },
+    { label: text.air, value: known },
+  ];
 }
 
 function lostView(

@@ -12,7 +12,9 @@ import { newMeal } from "../../src/meals/meal.js";
 import { groupByDay } from "../../src/meals/mealDays.js";
 import type { Sniff } from "../../src/sniff/sniff.js";
 import { createMemoryStore } from "../../src/store/memoryStore.js";
+import { en } from "../../src/text/en.js";
 import { agoText } from "../../src/text/formats.js";
+import { mealsListView } from "../../src/views/mealsListView.js";
 import { SNIFF } from "../fuzz/fileTargets.js";
 import { memoryPorts, NOW } from "./mealsPorts.js";
 
@@ -89,6 +91,26 @@ describe("meals around the change of the clocks in Berlin", () => {
         expect(new Set(days.map(({ day }) => day)).size).toBe(days.length);
       }),
     );
+  });
+});
+
+describe("“yesterday” in the list of meals", () => {
+  const words = { text: en, formats: { locale: "en-GB", timeZone: "Europe/Berlin" } };
+  const headings = (at: string, nowMs: number) =>
+    mealsListView(
+      { matching: [newMeal("m", at)], shown: 1, total: 1, filter: {}, groups: [], places: [], nowMs },
+      words,
+    ).days.map(({ heading }) => heading);
+
+  it("is the day before, also late on the day of 25 hours and early after the day of 23", () => {
+    // 23:30 on 25 October 2026 in Berlin: 24 hours before it was 00:30 of the same day.
+    const late = Date.UTC(2026, 9, 25, 22, 30);
+    expect(headings("2026-10-25T10:00:00Z", late)).toEqual(["Today"]);
+    expect(headings("2026-10-24T10:00:00Z", late)).toEqual(["Yesterday"]);
+    // 00:30 on 30 March 2026 in Berlin: 24 hours before it was 23:30 of the 28th.
+    const early = Date.UTC(2026, 2, 29, 22, 30);
+    expect(headings("2026-03-29T10:00:00Z", early)).toEqual(["Yesterday"]);
+    expect(headings("2026-03-28T10:00:00Z", early)).toEqual(["Saturday, 28 March 2026"]);
   });
 });
 

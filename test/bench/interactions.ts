@@ -10,7 +10,7 @@ import { fileURLToPath } from "node:url";
 import { build } from "vite";
 import { launchChromium } from "../browser/emulatedPeripheral.js";
 import { introduced } from "../browser/introduced.js";
-import { recordShifts, shiftsOf } from "../browser/layoutShifts.js";
+import { recordShifts, takeShifts } from "../browser/layoutShifts.js";
 import { putMeals } from "../browser/mealsTable.js";
 import { serveUnder } from "../browser/serveUnder.js";
 import { manyMeals } from "../meals/manyMeals.js";
@@ -54,6 +54,7 @@ await session.send("Emulation.setCPUThrottlingRate", { rate: Number(values.slowe
 console.log(`processor ${values.slower} times slower, ${values.meals} meals; worst answer of each step:`);
 let worstMs = 0;
 let seen = 0;
+let shifted = 0;
 await walkThroughTheApp(page, async (name) => {
   const answers = await takeInteractions(page);
   const worst = answers.reduce((most, one) => (one.ms > most.ms ? one : most), { ms: 0, what: "" });
@@ -61,12 +62,14 @@ await walkThroughTheApp(page, async (name) => {
   seen += answers.length;
   const over = worst.ms > BUDGET_MS ? "  TOO SLOW" : "";
   console.log(`${String(worst.ms).padStart(5)} ms  ${name} ${worst.what}${over}`);
+  for (const shift of await takeShifts(page)) {
+    shifted += 1;
+    console.log(`          moved by itself: ${shift}`);
+  }
 });
-const shifts = await shiftsOf(page);
 console.log(`${seen} answers measured, worst ${worstMs} ms of at most ${BUDGET_MS} ms`);
-console.log(`${shifts.length} layout shifts`);
-for (const shift of shifts) console.log(`  ${shift}`);
+console.log(`${shifted} layout shifts`);
 await browser.close();
 await host.close();
 // Without a single answer nothing was measured.
-process.exit(seen === 0 || worstMs > BUDGET_MS || shifts.length > 0 ? 1 : 0);
+process.exit(seen === 0 || worstMs > BUDGET_MS || shifted > 0 ? 1 : 0);

@@ -31,3 +31,7 @@ export async function recordShifts(page: Page): Promise<void> {
 
 /** Shifts since the document was loaded, each with its score and what moved. */
 export const shiftsOf = (page: Page): Promise<string[]> => page.evaluate(() => window.layoutShifts ?? []);
+
+/** Those since the last call. */
+export const takeShifts = (page: Page): Promise<string[]> =>
+  page.evaluate(() => window.layoutShifts?.splice(0) ?? []);
