@@ -11,10 +11,10 @@ import { gzipSync } from "node:zlib";
 /** Octets after gzip at its usual level. The first screen's is the budget; the others stand a little above what is. */
 const CEILINGS = {
   firstScreenJs: 45_000,
-  css: 6_500,
-  largestOtherJs: 39_000,
+  css: 7_000,
+  largestOtherJs: 42_000,
   teachWorkerJs: 305_000,
-  wholeJs: 585_000,
+  wholeJs: 620_000,
 } as const;
 
 type Measure = keyof typeof CEILINGS;

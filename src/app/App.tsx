@@ -1,14 +1,14 @@
-import { Suspense, lazy } from "preact/compat";
 import type { AppModel } from "./appModel.js";
 import { Broken } from "./Broken.js";
 import type { FirstLook } from "./firstLook.js";
+import { late } from "./late.js";
 import { FirstRunPage } from "./places/FirstRunPage.js";
 import { Frame } from "./places/Frame.js";
 import { PlatePlace } from "./places/PlatePlace.js";
 
-const MealsPlace = lazy(async () => ({ default: (await import("./places/MealsPlace.js")).MealsPlace }));
-const NosePlace = lazy(async () => ({ default: (await import("./places/NosePlace.js")).NosePlace }));
-const YouPlace = lazy(async () => ({ default: (await import("./places/YouPlace.js")).YouPlace }));
+const MealsPlace = late(async () => (await import("./places/MealsPlace.js")).MealsPlace);
+const NosePlace = late(async () => (await import("./places/NosePlace.js")).NosePlace);
+const YouPlace = late(async () => (await import("./places/YouPlace.js")).YouPlace);
 
 interface Props {
   readonly app: AppModel;
@@ -19,9 +19,7 @@ interface Props {
 export function App({ app, look }: Props) {
   return (
     <Broken key={app.router.route.value.place} app={app}>
-      <Suspense fallback={<Frame app={app}>{null}</Frame>}>
-        <Place app={app} look={look} />
-      </Suspense>
+      <Place app={app} look={look} />
     </Broken>
   );
 }

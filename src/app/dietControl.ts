@@ -41,6 +41,7 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
   return {
     load: async () => {
       const [loaded] = await Promise.all([import("./dietTables.js"), preferences.loadAll()]);
+      loaded.warmUp();
       tables.value ??= loaded;
     },
     ready: computed(() => tables.value !== null),

@@ -1,8 +1,16 @@
 /** Everything that brings the diet tables along, in one piece that is loaded when first needed. */
+import { cautionsFor } from "../diet/cautionsFor.js";
+import { emptyProfile } from "../diet/profile.js";
+
+export { cautionsFor };
 export { allergyGroupsOf, avoidedGroupsOf } from "../diet/avoidedGroupsOf.js";
-export { cautionsFor } from "../diet/cautionsFor.js";
 export { kitchenQuestions } from "../diet/kitchenQuestions.js";
 export { QUESTIONS } from "../diet/data/questions.js";
 export { searchDishes } from "../diet/searchDishes.js";
 export { dietCautionView } from "../views/dietCautionView.js";
 export { standingView } from "../views/standingView.js";
+
+/** The first look-up builds the index of all words: better now than under the first key press. */
+export function warmUp(): void {
+  cautionsFor({ text: "broth", claims: [], profile: emptyProfile("EU") });
+}

@@ -16,6 +16,8 @@ export interface FirstLook extends Look {
   readonly draftAt: string | null;
   /** Sniffers that could be connected to without the chooser. */
   readonly known: readonly { readonly deviceId: string; readonly name: string }[];
+  /** The browser said that its radio is off, missing or forbidden. */
+  readonly radioOff: boolean;
 }
 
 export function keptLook(): FirstLook {
@@ -27,6 +29,7 @@ export function keptLook(): FirstLook {
     hasProfile: kept["hasProfile"] !== false,
     draftAt: textOrNull(kept["draftAt"]),
     known: knownIn(kept["known"]),
+    radioOff: kept["radioOff"] === true,
   };
 }
 

@@ -2,9 +2,9 @@
 import { signal, type ReadonlySignal } from "@preact/signals";
 import { watchAvailability, type Availability } from "../radio/watchAvailability.js";
 
-/** Is there a radio? Until the browser has said, it is taken to be there: nothing is refused for want of an answer. */
-export function availabilitySignal(bluetooth: Bluetooth | undefined): ReadonlySignal<Availability> {
-  const availability = signal<Availability>("available");
+/** Is there a radio? null until the browser has said: nothing is refused for want of an answer. */
+export function availabilitySignal(bluetooth: Bluetooth | undefined): ReadonlySignal<Availability | null> {
+  const availability = signal<Availability | null>(null);
   watchAvailability(bluetooth, (now) => {
     availability.value = now;
   });

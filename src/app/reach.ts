@@ -7,8 +7,8 @@ import type { ReachRest } from "./reachRest.js";
 import type { SnifferControl } from "./snifferControl.js";
 
 export interface Reach {
-  /** The browser says that its radio is off, missing or forbidden. */
-  readonly radioOff: ReadonlySignal<boolean>;
+  /** The browser says that its radio is off, missing or forbidden; null until it says anything. */
+  readonly radioOff: ReadonlySignal<boolean | null>;
   readonly reconnecting: ReadonlySignal<ReconnectState>;
   /** Until the next try, whole seconds rounded up; null where none is due. */
   readonly secondsLeft: ReadonlySignal<number | null>;
@@ -36,7 +36,7 @@ export function createReach(ports: Ports, sniffers: SnifferControl): Reach {
   }
 
   return {
-    radioOff: computed(() => rest.value?.radioOff.value ?? false),
+    radioOff: computed(() => rest.value?.radioOff.value ?? null),
     reconnecting: computed(() => rest.value?.loop.state.value ?? OFF),
     secondsLeft: computed(() => rest.value?.loop.secondsLeft.value ?? null),
     known: computed(() => rest.value?.known.known.value ?? null),

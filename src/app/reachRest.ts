@@ -7,7 +7,7 @@ import { createReconnectLoop, type ReconnectLoop } from "./reconnectLoop.js";
 import type { SnifferControl } from "./snifferControl.js";
 
 export interface ReachRest {
-  readonly radioOff: ReadonlySignal<boolean>;
+  readonly radioOff: ReadonlySignal<boolean | null>;
   readonly loop: ReconnectLoop;
   readonly known: KnownSniffersControl;
 }
@@ -15,7 +15,7 @@ export interface ReachRest {
 export function createReachRest(ports: Ports, sniffers: SnifferControl): ReachRest {
   const availability = availabilitySignal(ports.bluetooth);
   return {
-    radioOff: computed(() => availability.value === "unavailable"),
+    radioOff: computed(() => (availability.value === null ? null : availability.value === "unavailable")),
     loop: createReconnectLoop({ sniffers, availability, inSight: inSightSignal(), random: Math.random }),
     known: createKnownSniffers(ports, sniffers),
   };

@@ -9,7 +9,7 @@ import type { SnifferControl } from "./snifferControl.js";
 
 export interface ReconnectParts {
   readonly sniffers: Pick<SnifferControl, "state" | "reconnect">;
-  readonly availability: ReadonlySignal<Availability>;
+  readonly availability: ReadonlySignal<Availability | null>;
   readonly random: RandomSource;
   /** Is the page in sight? Told again at each change. */
   readonly inSight: ReadonlySignal<boolean>;

@@ -3,6 +3,7 @@ import type { SnifferAction, SnifferContext } from "../views/snifferView.js";
 import type { Reconnecting } from "../views/reconnectView.js";
 import type { AppModel } from "./appModel.js";
 import { bluetoothSource } from "./bluetoothSource.js";
+import type { FirstLook } from "./firstLook.js";
 import { PRACTICE_SPEED } from "./practice.js";
 
 export function snifferCalls(app: AppModel): (action: SnifferAction, value?: string) => void {
@@ -30,12 +31,15 @@ export function reachable({ reach }: AppModel): SnifferContext["known"] | null {
     : known.flatMap(({ deviceId, name }) => (deviceId === null ? [] : [{ deviceId, name }]));
 }
 
-/** `known` stands in until the known sniffers are read. */
-export function snifferContext(app: AppModel, known: SnifferContext["known"] = []): SnifferContext {
+/** `look` stands in until the known sniffers are read and the browser has told of its radio. */
+export function snifferContext(
+  app: AppModel,
+  look: Pick<FirstLook, "known" | "radioOff"> = { known: [], radioOff: false },
+): SnifferContext {
   return {
     bluetooth: app.ports.bluetooth !== undefined,
-    radioOff: app.reach.radioOff.value,
-    known: reachable(app) ?? known,
+    radioOff: app.reach.radioOff.value ?? look.radioOff,
+    known: reachable(app) ?? look.known,
     reconnecting: reconnectingOf(app),
     practiceSpeed: PRACTICE_SPEED,
   };

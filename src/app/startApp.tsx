@@ -21,5 +21,6 @@ export async function startApp(root: HTMLElement): Promise<void> {
     hasProfile: app.diet.hasProfile.value,
     draftAt: app.drafts.sniff.value?.takenAt ?? null,
     known: reachable(app) ?? [],
+    radioOff: app.reach.radioOff.value ?? look.radioOff,
   }));
 }

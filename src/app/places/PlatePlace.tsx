@@ -1,18 +1,16 @@
-import { lazy } from "preact/compat";
 import { Notice } from "../../screens/parts/Notice.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
 import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
 import type { FirstLook } from "../firstLook.js";
+import { late } from "../late.js";
 import { plateHomeCalls } from "../plateHomeCalls.js";
 import { snifferContext } from "../snifferCalls.js";
 import { Frame } from "./Frame.js";
 
-const DuringCheck = lazy(async () => ({ default: (await import("./CheckPages.js")).DuringCheck }));
-const AfterCheck = lazy(async () => ({ default: (await import("./CheckPages.js")).AfterCheck }));
-const KitchenCardPage = lazy(async () => ({
-  default: (await import("../you/KitchenCardPage.js")).KitchenCardPage,
-}));
+const DuringCheck = late(async () => (await import("./CheckPages.js")).DuringCheck);
+const AfterCheck = late(async () => (await import("./CheckPages.js")).AfterCheck);
+const KitchenCardPage = late(async () => (await import("../you/KitchenCardPage.js")).KitchenCardPage);
 
 interface Props {
   readonly app: AppModel;
@@ -37,7 +35,7 @@ function BeforeCheck({ app, look }: Props) {
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
-      ...snifferContext(app, look.known),
+      ...snifferContext(app, look),
       dish: plate.dish.value,
       suggestions: diet.suggestions.value,
       claims: plate.claims.value,
