@@ -13,7 +13,7 @@ const CEILINGS = {
   firstScreenJs: 45_000,
   css: 7_000,
   largestOtherJs: 42_000,
-  teachWorkerJs: 305_000,
+  teachWorkerJs: 320_000,
   wholeJs: 620_000,
 } as const;
 
