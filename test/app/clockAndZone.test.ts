@@ -135,7 +135,7 @@ describe("a clock that was set back", () => {
   it("leaves the check jar's readings in the order in which they were taken", async () => {
     const store = createMemoryStore();
     let nowMs = NOW;
-    const jar = createJarControl({ ...memoryPorts(store), nowMs: () => nowMs }, signal(READY));
+    const jar = createJarControl({ ...memoryPorts(store), nowMs: () => nowMs }, signal(READY), signal(null));
     const clock = [0, HOUR_MS, -30 * 24 * HOUR_MS, -30 * 24 * HOUR_MS, 2 * HOUR_MS];
     for (const [i, sinceNow] of clock.entries()) {
       nowMs = NOW + sinceNow;
