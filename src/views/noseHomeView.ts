@@ -11,7 +11,8 @@ import { groupName, groupsInSentence } from "./groupName.js";
 import { rateView, type RateView } from "./rateView.js";
 import { refreshView, type RefreshView } from "./refreshView.js";
 
-export type NosePage = "samples" | "teach" | "report" | "versions" | "fitness" | "live" | "sniffers";
+export type NosePage =
+  "samples" | "teach" | "report" | "versions" | "fitness" | "live" | "sniffers" | "glossary";
 
 /** How good the nose is for one group. */
 export interface NoseGroupView {
@@ -73,7 +74,7 @@ export interface NoseHomeState {
 /** Plates without a group that a finding of *smelled* takes at least. */
 const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
 
-type NoseWords = Words<"common" | "nose" | "offer">;
+type NoseWords = Words<"common" | "nose" | "offer" | "you">;
 
 /** Words of the Nose place. */
 export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeView {
@@ -104,6 +105,7 @@ function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHome
     { id: "fitness", label: links.fitness, text: linkTexts.fitness },
     { id: "live", label: links.live, text: linkTexts.live },
     { id: "sniffers", label: links.sniffers, text: linkTexts.sniffers },
+    { id: "glossary", label: words.text.you.links.glossary, text: words.text.you.linkTexts.glossary },
   ];
 }
 

@@ -71,7 +71,7 @@ function NoseHome({ app }: { readonly app: AppModel }) {
     >
       <NoseHomeScreen
         view={view}
-        onOpen={(page) => app.router.go("nose", page)}
+        onOpen={(page) => (page === "glossary" ? app.router.go("you", page) : app.router.go("nose", page))}
         onRefresh={() => app.router.go("nose", "teach", "refresh")}
       />
     </Frame>
