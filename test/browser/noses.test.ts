@@ -65,7 +65,7 @@ it("says what is wrong with each file that is no nose, and keeps the nose in use
     ["empty", "", /not a nose file/],
     ["deep", "[".repeat(200_000), /not a nose file/],
     ["a-list", "[1, 2, 3]", /format “none”/],
-    ["later", changed((nose) => (nose["format"] = "nidor-nose/2")), /format “nidor-nose\/2”.*Update the app/],
+    ["later", changed((nose) => (nose["format"] = "nidor-nose/9")), /format “nidor-nose\/9”.*Update the app/],
     ["damaged", changed((nose) => (nose["groups"] = 7)), /damaged at “groups”/],
     [
       "deep-inside",
