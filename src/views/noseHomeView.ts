@@ -12,7 +12,7 @@ import { rateView, type RateView } from "./rateView.js";
 import { refreshView, type RefreshView } from "./refreshView.js";
 
 export type NosePage =
-  "samples" | "teach" | "report" | "versions" | "fitness" | "live" | "sniffers" | "glossary";
+  "samples" | "teach" | "report" | "versions" | "fitness" | "live" | "sniffers" | "glossary" | "transfer";
 
 /** How good the nose is for one group. */
 export interface NoseGroupView {
@@ -74,7 +74,7 @@ export interface NoseHomeState {
 /** Plates without a group that a finding of *smelled* takes at least. */
 const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
 
-type NoseWords = Words<"common" | "nose" | "offer" | "you">;
+type NoseWords = Words<"common" | "nose" | "transfer" | "offer" | "you">;
 
 /** Words of the Nose place. */
 export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeView {
@@ -98,6 +98,8 @@ export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeVi
 function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHomeView["links"] {
   const { links, linkTexts } = words.text.nose;
   const report = { id: "report", label: links.report, text: linkTexts.report } as const;
+  const { transfer } = words.text;
+  const move = { id: "transfer", label: transfer.link, text: transfer.linkText } as const;
   return [
     { id: "samples", label: links.samples, text: linkTexts.samples(numberText(samples, words.formats)) },
     ...(active.kind === "ready" ? [report] : []),
@@ -105,6 +107,7 @@ function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHome
     { id: "fitness", label: links.fitness, text: linkTexts.fitness },
     { id: "live", label: links.live, text: linkTexts.live },
     { id: "sniffers", label: links.sniffers, text: linkTexts.sniffers },
+    ...(active.kind === "ready" ? [move] : []),
     { id: "glossary", label: words.text.you.links.glossary, text: words.text.you.linkTexts.glossary },
   ];
 }

@@ -11,6 +11,7 @@ import { KnownSniffersPage } from "../nose/KnownSniffersPage.js";
 import { LivePage } from "../nose/LivePage.js";
 import { SamplesPage } from "../nose/SamplesPage.js";
 import { TeachPage } from "../nose/TeachPage.js";
+import { TransferPage } from "../nose/TransferPage.js";
 import { VersionsPage } from "../nose/VersionsPage.js";
 import { Frame } from "./Frame.js";
 
@@ -36,6 +37,8 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
       return <LivePage app={app} />;
     case "sniffers":
       return <KnownSniffersPage app={app} />;
+    case "transfer":
+      return <TransferPage app={app} />;
     case "report":
       return <ReportPage app={app} />;
     default:

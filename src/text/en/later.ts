@@ -8,6 +8,7 @@ import { nose } from "./nose.js";
 import { offer } from "./offer.js";
 import { report } from "./report.js";
 import { review } from "./review.js";
+import { transfer } from "./transfer.js";
 import { you } from "./you.js";
 
-export const later = { check, finding, meals, review, nose, offer, report, you, diet, data };
+export const later = { check, finding, meals, review, nose, offer, report, transfer, you, diet, data };

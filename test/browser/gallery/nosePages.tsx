@@ -9,6 +9,7 @@ import { NoseReportScreen } from "../../../src/screens/NoseReportScreen.js";
 import { FormActions } from "../../../src/screens/parts/FormActions.js";
 import { SamplesScreen } from "../../../src/screens/SamplesScreen.js";
 import { TeachActions, TeachScreen } from "../../../src/screens/TeachScreen.js";
+import { TransferActions, TransferScreen } from "../../../src/screens/TransferScreen.js";
 import { VersionsScreen } from "../../../src/screens/VersionsScreen.js";
 import { LiveActions, LiveScreen, type LiveCalls } from "../../../src/screens/LiveScreen.js";
 import { startTraceLoop } from "../../../src/app/nose/traceLoop.js";
@@ -23,6 +24,7 @@ import { noseReportView } from "../../../src/views/noseReportView.js";
 import { samplesView } from "../../../src/views/samplesView.js";
 import type { SampleNote } from "../../../src/views/samplesView.js";
 import { teachView, type TeachPageState } from "../../../src/views/teachView.js";
+import { transferView, type TransferOutcome, type TransferPlate } from "../../../src/views/transferView.js";
 import { versionsView, type VersionsState } from "../../../src/views/versionsView.js";
 import {
   COMPARED,
@@ -225,6 +227,35 @@ const live =
     };
   };
 
+const GAIN = { before: 0.61, after: 0.33, factor: 1.72, low: 1.31, high: 2.26 };
+const PLATES: readonly TransferPlate[] = [
+  { plate: "a", dish: "Clear beef broth with rice noodles", on: "both" },
+  { plate: "b", dish: "Steamed river fish with ginger", on: "both" },
+  { plate: "c", dish: "Prawn dumplings in a thin skin", on: "onlySecond" },
+  { plate: "d", dish: "", on: "onlyFirst" },
+];
+
+const transfer =
+  (outcome: TransferOutcome, plates = PLATES): Page =>
+  (words) => {
+    const isNone = outcome.kind === "noNose";
+    const view = transferView(
+      {
+        noseName: isNone ? null : NOSE.name,
+        taughtOn: isNone ? null : NOSE.sniffer.id,
+        connected: outcome.kind === "noSniffer" ? null : "5e0d1e0000000002",
+        plates,
+        outcome,
+      },
+      words,
+    );
+    return {
+      place: "nose",
+      body: <TransferScreen view={view} onBack={nothing} />,
+      actions: <TransferActions view={view} onAccept={nothing} />,
+    };
+  };
+
 export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-ready": home({ kind: "ready", nose: NOSE, demo: true }),
   "nose-due": home({ kind: "ready", nose: NOSE, demo: false }, REFRESH_NEED),
@@ -256,6 +287,15 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   }),
   "nose-sniffers": knownSniffers({}),
   "nose-sniffers-none": knownSniffers({ all: [], sniffer: { kind: "none" } }),
+  "nose-transfer-none": transfer({ kind: "noNose" }, []),
+  "nose-transfer-no-sniffer": transfer({ kind: "noSniffer" }, []),
+  "nose-transfer-same": transfer({ kind: "sameSniffer" }, []),
+  "nose-transfer-channels": transfer({ kind: "otherChannels" }, []),
+  "nose-transfer-again": transfer({ kind: "alreadyMoved" }, []),
+  "nose-transfer-working": transfer({ kind: "working" }, []),
+  "nose-transfer-few": transfer({ kind: "tooFewPairs", more: 3 }),
+  "nose-transfer-no-gain": transfer({ kind: "noGain", gain: GAIN, more: 4 }),
+  "nose-transfer-moved": transfer({ kind: "moved", gain: GAIN, evidencePlates: 23 }),
   "nose-report": report(NOSE),
   "nose-report-sound": report({ ...NOSE, report: { ...NOSE.report, sampleChecks: SOUND_CHECKS } }),
   "nose-report-old": report(OLD_NOSE),

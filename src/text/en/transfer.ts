@@ -1,0 +1,45 @@
+import { plural } from "./plural.js";
+
+/** A nose on another sniffer. */
+export const transfer = {
+  link: "Another sniffer",
+  linkText: "Use this nose on a second one",
+  title: "Use this nose on another sniffer",
+  text: "No two sniffers are alike. A nose is not trusted on a sniffer that it was not taught on until plates sniffed on both have shown how the two differ.",
+  nose: "Nose",
+  taughtOn: "Taught on",
+  connected: "Connected",
+  none: "none",
+  howTitle: "How",
+  how: [
+    "Sniff a plate with the taught sniffer and keep it as a sample.",
+    "Connect the other one, sniff the same plate, and keep it as “same plate as the sniff before”.",
+    "Choose plates as different as you can. Do it while the taught sniffer is still well.",
+  ],
+  pairsTitle: "Plates sniffed on both",
+  both: "on both",
+  onlyFirst: "still to be sniffed on the other",
+  onlySecond: "still to be sniffed on the taught one",
+  noPairs: "No plate has been sniffed on the connected sniffer yet.",
+  pairs: (count: string) => `${count} ${plural(count, "plate", "plates")} so far`,
+  working: "Working out how the two differ",
+  outcomeTitle: "What it brings",
+  problems: {
+    noNose: "There is no nose to move. Teach one first.",
+    noSniffer: "Connect the sniffer that the nose is to be used on.",
+    sameSniffer: "This nose was taught on the connected sniffer. There is nothing to move.",
+    otherChannels: "The connected sniffer has other sensors or heater steps. Teach a nose on it.",
+    alreadyMoved: "This nose was moved before. Put back the one that was taught, and move that.",
+  },
+  tooFew: (more: string) =>
+    `${more} more ${plural(more, "plate", "plates")} sniffed on both are needed. Until then findings stay uncertain: another sniffer.`,
+  noGain: "These plates do not show that moving the nose helps. Findings stay uncertain: another sniffer.",
+  noGainMore: (more: string) => `Going by them, about ${more} more might show it.`,
+  gain: (factor: string, low: string, high: string) =>
+    `On plates left out one by one the two sniffers differ ${factor} times less (likely between ${low} and ${high} times).`,
+  differences: (before: string, after: string) =>
+    `Difference, against the spread of the taught plates: ${before} before, ${after} after.`,
+  evidence: (plates: string) =>
+    `What the moved nose may say rests only on plates of the connected sniffer that it was not taught: ${plates} so far. What the taught sniffer had shown no longer counts.`,
+  accept: "Look at the moved nose",
+};

@@ -1,0 +1,104 @@
+import type { TransferGain } from "../nose/nose.js";
+import type { Words } from "../text/catalogue.js";
+import { numberText } from "../text/formats.js";
+
+/** A plate and which of the two sniffers sniffed it. */
+export interface TransferPlate {
+  readonly plate: string;
+  readonly dish: string;
+  readonly on: "both" | "onlyFirst" | "onlySecond";
+}
+
+/** What working it out came to. */
+export type TransferOutcome =
+  | { readonly kind: "working" }
+  | { readonly kind: "noNose" | "noSniffer" | "sameSniffer" | "otherChannels" | "alreadyMoved" }
+  | { readonly kind: "tooFewPairs"; readonly more: number }
+  | { readonly kind: "noGain"; readonly gain: TransferGain; readonly more: number | null }
+  | { readonly kind: "moved"; readonly gain: TransferGain; readonly evidencePlates: number };
+
+export interface TransferState {
+  readonly noseName: string | null;
+  readonly taughtOn: string | null;
+  readonly connected: string | null;
+  readonly plates: readonly TransferPlate[];
+  readonly outcome: TransferOutcome;
+}
+
+/** The page that moves a nose to another sniffer. */
+export interface TransferView {
+  readonly title: string;
+  readonly back: string;
+  readonly text: string;
+  readonly facts: readonly { readonly label: string; readonly value: string }[];
+  readonly outcome: { readonly title: string; readonly lines: readonly string[]; readonly good: boolean };
+  readonly how: { readonly title: string; readonly steps: readonly string[] };
+  readonly pairs: {
+    readonly title: string;
+    readonly count: string;
+    readonly none: string | null;
+    readonly rows: readonly { readonly key: string; readonly dish: string; readonly on: string }[];
+  };
+  readonly accept: string | null;
+}
+
+type TransferWords = Words<"nose" | "report" | "transfer">;
+
+/** Words of that page. */
+export function transferView(state: TransferState, words: TransferWords): TransferView {
+  const { transfer: text, report } = words.text;
+  const paired = state.plates.filter(({ on }) => on === "both").length;
+  return {
+    title: text.title,
+    back: report.back,
+    text: text.text,
+    facts: [
+      { label: text.nose, value: state.noseName ?? text.none },
+      { label: text.taughtOn, value: state.taughtOn ?? text.none },
+      { label: text.connected, value: state.connected ?? text.none },
+    ],
+    outcome: {
+      title: text.outcomeTitle,
+      lines: outcomeLines(state.outcome, words),
+      good: state.outcome.kind === "moved",
+    },
+    how: { title: text.howTitle, steps: text.how },
+    pairs: {
+      title: text.pairsTitle,
+      count: text.pairs(numberText(paired, words.formats)),
+      none: state.plates.length === 0 ? text.noPairs : null,
+      rows: state.plates.map(({ plate, dish, on }) => ({ key: plate, dish: dish || plate, on: text[on] })),
+    },
+    accept: state.outcome.kind === "moved" ? text.accept : null,
+  };
+}
+
+function outcomeLines(outcome: TransferOutcome, words: TransferWords): string[] {
+  const { transfer: text } = words.text;
+  const whole = (value: number) => numberText(value, words.formats);
+  switch (outcome.kind) {
+    case "working":
+      return [text.working];
+    case "tooFewPairs":
+      return [text.tooFew(whole(outcome.more))];
+    case "noGain":
+      return [
+        text.noGain,
+        ...(outcome.more === null ? [] : [text.noGainMore(whole(outcome.more))]),
+        ...gainLines(outcome.gain, words),
+      ];
+    case "moved":
+      return [...gainLines(outcome.gain, words), text.evidence(whole(outcome.evidencePlates))];
+    default:
+      return [text.problems[outcome.kind]];
+  }
+}
+
+function gainLines({ before, after, factor, low, high }: TransferGain, words: TransferWords): string[] {
+  const { transfer: text } = words.text;
+  const decimals = (value: number) => numberText(value, words.formats, 2);
+  return [
+    text.gain(decimals(factor), decimals(low), decimals(high)),
+    text.differences(decimals(before), decimals(after)),
+  ];
+}
