@@ -1,10 +1,25 @@
 /** Keeps the screen awake while a sniff runs, and taps the hand when a phase changes. Both may be missing. */
 
-const PHASE_BUZZ_MS = 60;
+import type { CheckState } from "../flows/checkState.js";
 
-export function buzz(): void {
-  if (typeof navigator.vibrate === "function") navigator.vibrate(PHASE_BUZZ_MS);
+/** Buzz and pause by turns, in milliseconds: what the hand has to do can be told without a look. */
+const PATTERNS: Readonly<Record<CheckState["phase"], readonly number[]>> = {
+  idle: [],
+  warming: [60],
+  cleanAir: [60],
+  overPlate: [80, 80, 80], // your turn
+  headspace: [60],
+  interrupted: [250],
+  done: [200, 100, 60],
+};
+
+/** Buzzes for the phase that begins, where the phone can. */
+export function buzz(phase: CheckState["phase"]): void {
+  if (typeof navigator.vibrate === "function") navigator.vibrate([...PATTERNS[phase]]);
 }
+
+/** What holds where nothing was chosen: whoever wants little motion on screen is not shaken either. */
+export const buzzesByDefault = (): boolean => !matchMedia("(prefers-reduced-motion: reduce)").matches;
 
 export interface WakeKeeper {
   keep(on: boolean): Promise<void>;

@@ -11,6 +11,9 @@ import type { SnifferControl } from "./snifferControl.js";
 const QUIET_SWEEPS = 5;
 const QUIET_MIN_MS = 5_000;
 
+/** Time to bring the hand over the plate; the sniffer's own sweep takes about as long. Common practice. */
+const COUNT_DOWN_S = 3;
+
 /** A finding of the sniff so far, and whether more sweeps would still change it. */
 export interface Assessment {
   readonly finding: PlateFinding;
@@ -22,10 +25,14 @@ export interface CheckParts {
   readonly assess: (sniff: Sniff) => Assessment;
   readonly saveDraft: (sniff: Sniff) => void;
   readonly onPhase: (phase: CheckState["phase"]) => void;
+  /** Does the person want the phone to buzz when a phase changes? */
+  readonly buzzes: () => boolean;
 }
 
 export interface CheckControl {
   readonly state: ReadonlySignal<CheckState>;
+  /** Seconds until the sniff over the plate begins; null where no count-down runs. */
+  readonly countdown: ReadonlySignal<number | null>;
   begin(subject: CheckSubject): void;
   send(event: CheckEvent): void;
 }
@@ -34,13 +41,21 @@ export function createCheckControl(parts: CheckParts): CheckControl {
   const { sniffers } = parts;
   const state = signal<CheckState>(IDLE);
   const wake = createWakeKeeper();
+  const countdown = signal<number | null>(null);
+  let counting: ReturnType<typeof setTimeout> | undefined;
   let quiet: ReturnType<typeof setTimeout> | undefined;
 
   function send(event: CheckEvent): void {
     if (event.kind === "sweep" || event.kind === "linkBack") watchForSilence();
     const step = checkFlow(state.value, event);
     state.value = step.state;
+    if (countdown.value !== null && step.state.phase !== "overPlate") endCountDown();
     step.effects.forEach(carryOut);
+  }
+
+  function endCountDown(): void {
+    clearTimeout(counting);
+    countdown.value = null;
   }
 
   function watchForSilence(): void {
@@ -60,6 +75,15 @@ export function createCheckControl(parts: CheckParts): CheckControl {
     if (outcome === "taken") watchForSilence();
   }
 
+  function countDown(secondsLeft: number): void {
+    const { value } = state;
+    const goesOn = value.phase === "overPlate" && value.countingDown;
+    countdown.value = goesOn && secondsLeft > 0 ? secondsLeft : null;
+    if (!goesOn) return;
+    if (secondsLeft === 0) return send({ kind: "overPlateNow" });
+    counting = setTimeout(() => countDown(secondsLeft - 1), 1000);
+  }
+
   function carryOut(effect: CheckEffect): void {
     switch (effect.kind) {
       case "startSweeps":
@@ -67,6 +91,8 @@ export function createCheckControl(parts: CheckParts): CheckControl {
       case "stopSweeps":
         clearTimeout(quiet);
         return void sniffers.stopSweeps();
+      case "countDown":
+        return countDown(COUNT_DOWN_S);
       case "purge":
         clearTimeout(quiet);
         return void sniffers.purge();
@@ -77,7 +103,7 @@ export function createCheckControl(parts: CheckParts): CheckControl {
       case "saveDraft":
         return parts.saveDraft(effect.sniff);
       case "announce":
-        buzz();
+        if (parts.buzzes()) buzz(effect.phase);
         return parts.onPhase(effect.phase);
       case "keepAwake":
         return void wake.keep(effect.on);
@@ -87,6 +113,7 @@ export function createCheckControl(parts: CheckParts): CheckControl {
   sniffers.onCheckEvent(send);
   return {
     state,
+    countdown,
     send,
     begin: (subject) => {
       send({ kind: "begin", subject });

@@ -5,6 +5,7 @@ import type { CheckState } from "../flows/checkState.js";
 import type { Sniff } from "../sniff/sniff.js";
 import type { StoreError } from "../store/storeError.js";
 import type { InterruptedAction } from "../views/interruptedView.js";
+import { buzzesByDefault } from "./attention.js";
 import { createCheckControl, type CheckControl } from "./checkControl.js";
 import { checkSubject } from "./checkSubject.js";
 import type { DietControl } from "./dietControl.js";
@@ -88,6 +89,7 @@ export function createChecks(parts: ChecksParts): Checks {
     },
     saveDraft: (sniff) => void parts.drafts.keep(sniff),
     onPhase,
+    buzzes: () => parts.preferences.preferences.value.vibration ?? buzzesByDefault(),
   });
 
   async function finishJar(): Promise<void> {

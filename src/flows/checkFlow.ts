@@ -73,6 +73,8 @@ function beforePlate(state: BeforePlate, event: CheckEvent): CheckStep {
       return stay({ ...state, gathered: withLoss(state.gathered, event.count) });
     case "sweep":
       return state.phase === "warming" ? stay(state) : cleanAirSweep(state, event.sweep);
+    case "getReady":
+      return getReady(state);
     case "overPlateNow":
       return state.phase === "overPlate" ? moveOverPlate(state.gathered) : stay(state);
     default:
@@ -99,17 +101,23 @@ function cleanAirSweep(state: Exclude<BeforePlate, { phase: "warming" }>, sweep:
   const now = steadiness(phaseOf(gathered.cleanAir));
   if (state.phase === "overPlate") {
     // Steam may reach the sniffer before the tap: the steady window stays the baseline and only grows old.
+    if (state.countingDown) return stay(state);
     return stay(now.steady ? { ...state, gathered, steadyAtMs: sweep.atMs } : state);
   }
   if (now.steady) {
     return step(
-      { phase: "overPlate", gathered, steadyAtMs: sweep.atMs },
+      { phase: "overPlate", gathered, steadyAtMs: sweep.atMs, countingDown: false },
       { kind: "announce", phase: "overPlate" },
     );
   }
   const sinceMs = state.sinceMs ?? sweep.atMs;
   const next = { ...state, gathered, steadiness: now, sinceMs };
   return sweep.atMs - sinceMs > STEADY_LIMIT_MS ? interrupt(next, "neverSteady") : stay(next);
+}
+
+function getReady(state: BeforePlate): CheckStep {
+  if (state.phase !== "overPlate" || state.countingDown) return stay(state);
+  return step({ ...state, countingDown: true }, { kind: "countDown" });
 }
 
 function moveOverPlate(gathered: Gathered): CheckStep {

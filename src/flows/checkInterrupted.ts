@@ -59,10 +59,14 @@ export function interrupt(before: RunningState, cause: InterruptCause): CheckSte
 export function goOnUnsteady(state: Interrupted): CheckStep {
   const gathered = withFlag(state.gathered, "cleanAirUnsteady");
   return step(
-    { phase: "overPlate", gathered, steadyAtMs: gathered.cleanAir.at(-1)?.atMs ?? 0 },
+    { phase: "overPlate", gathered, steadyAtMs: gathered.cleanAir.at(-1)?.atMs ?? 0, countingDown: false },
     { kind: "announce", phase: "overPlate" },
   );
 }
+
+/** A count-down that was cut off is asked for again. */
+const ready = (before: RunningState): RunningState =>
+  before.phase === "overPlate" ? { ...before, countingDown: false } : before;
 
 /** The sniffer that was lost is back: goes on where that is sound; null where the loss was not what stopped the check. */
 export function linkBack(state: Interrupted, run: RunAfterLoss): CheckStep | null {
@@ -70,7 +74,7 @@ export function linkBack(state: Interrupted, run: RunAfterLoss): CheckStep | nul
   const next = afterLoss(state.during, run);
   switch (next.kind) {
     case "goOn":
-      return step(state.before, { kind: "announce", phase: state.during });
+      return step(ready(state.before), { kind: "announce", phase: state.during });
     case "beginAgain":
       return beginCheck(state.gathered.subject);
     case "keepPart":

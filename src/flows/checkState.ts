@@ -74,7 +74,13 @@ export type RunningState =
       readonly sinceMs: number | null;
     }
   /** The baseline is steady: waiting for the hand to move over the plate. */
-  | { readonly phase: "overPlate"; readonly gathered: Gathered; readonly steadyAtMs: number }
+  | {
+      readonly phase: "overPlate";
+      readonly gathered: Gathered;
+      readonly steadyAtMs: number;
+      /** The person is ready and the count-down runs: the hand is on its way, so no sweep is clean air any more. */
+      readonly countingDown: boolean;
+    }
   | {
       readonly phase: "headspace";
       readonly gathered: Gathered;
@@ -110,6 +116,7 @@ export type CheckEvent =
   | { readonly kind: "sweep"; readonly sweep: TimedSweep }
   | { readonly kind: "sweepsLost"; readonly count: number }
   | { readonly kind: "air"; readonly reading: AirReading }
+  | { readonly kind: "getReady" } // the hand moves over the plate while the count-down runs
   | { readonly kind: "overPlateNow" }
   | {
       readonly kind: "assessed";
@@ -128,6 +135,7 @@ export type CheckEvent =
 export type CheckEffect =
   | { readonly kind: "startSweeps" }
   | { readonly kind: "stopSweeps" }
+  | { readonly kind: "countDown" } // ends in `overPlateNow`
   | { readonly kind: "purge" }
   | { readonly kind: "assess"; readonly sniff: Sniff; readonly last: boolean }
   | { readonly kind: "saveDraft"; readonly sniff: Sniff }

@@ -15,6 +15,8 @@ export interface Preferences {
   readonly theme: Theme;
   /** BCP 47 tag; null: as the browser prefers. */
   readonly language: string | null;
+  /** Buzz when a phase of a check changes; null: as the phone's wish for motion says. */
+  readonly vibration: boolean | null;
   /** The demo data was taken away: it is not put in place again. */
   readonly demoDropped: boolean;
 }
@@ -24,5 +26,6 @@ export const DEFAULT_PREFERENCES: Preferences = {
   acceptedMissRate: USUAL_ACCEPTED_MISS_RATE,
   theme: "system",
   language: null,
+  vibration: null,
   demoDropped: false,
 };

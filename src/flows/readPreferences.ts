@@ -26,6 +26,7 @@ const preferencesSchema = v.object({
   acceptedMissRate: v.fallback(v.pipe(v.number(), v.gtValue(0), v.ltValue(1)), USUAL_ACCEPTED_MISS_RATE),
   theme: v.fallback(v.picklist(THEMES), "system"),
   language: v.fallback(v.nullable(v.string()), null),
+  vibration: v.fallback(v.nullable(v.boolean()), null),
   demoDropped: v.fallback(v.boolean(), false),
 });
 

@@ -5,7 +5,9 @@ import { HeadspaceBody } from "./HeadspaceBody.js";
 import { ActionBar } from "./parts/ActionBar.js";
 import { Button } from "./parts/Button.js";
 import { Notice } from "./parts/Notice.js";
+import { Guide } from "./parts/Guide.js";
 import { Plume } from "./parts/Plume.js";
+import { Pose } from "./parts/Pose.js";
 import { Progress } from "./parts/Progress.js";
 import { Steps } from "./parts/Steps.js";
 
@@ -53,10 +55,17 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
       return (
         <>
           <p class="check__lead">{body.text}</p>
-          <div class="stage">
-            <Plume />
-            <p>{body.note}</p>
-          </div>
+          {body.countdown === null ? (
+            <Guide view={body.guide} />
+          ) : (
+            <div class="stage">
+              <Pose pose="overPlate" />
+              <p class="check__count" role="timer">
+                {body.countdown}
+              </p>
+            </div>
+          )}
+          <p>{body.note}</p>
           {body.steam !== null && <Notice strong>{body.steam}</Notice>}
         </>
       );

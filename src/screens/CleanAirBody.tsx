@@ -1,5 +1,6 @@
 import type { CleanAirView } from "../views/cleanAirView.js";
 import { Gauge } from "./parts/Gauge.js";
+import { Guide } from "./parts/Guide.js";
 import { Plume } from "./parts/Plume.js";
 
 /** Waiting for steady air: both limits, and what helps where it does not settle. */
@@ -13,7 +14,9 @@ export function CleanAirBody({ view }: { readonly view: CleanAirView }) {
           <p class="check__status">{view.status}</p>
           {view.remedy !== null && <p>{view.remedy}</p>}
         </div>
+        {view.atLeast !== null && <p class="numbers">{view.atLeast}</p>}
       </div>
+      <Guide view={view.guide} />
       {view.gauges.map((gauge) => (
         <Gauge key={gauge.label} view={gauge} />
       ))}

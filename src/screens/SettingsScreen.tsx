@@ -1,6 +1,7 @@
 import type { MissRateView, SettingsView } from "../views/settingsView.js";
 import { Choices } from "./parts/Choices.js";
 import { PageHead } from "./parts/PageHead.js";
+import { Switch } from "./parts/Switch.js";
 import { SelectField } from "./parts/SelectField.js";
 
 export interface SettingsCalls {
@@ -9,6 +10,7 @@ export interface SettingsCalls {
   readonly onTheme: (theme: string) => void;
   /** "auto", or a BCP 47 tag. */
   readonly onLanguage: (language: string) => void;
+  readonly onVibration: (on: boolean) => void;
 }
 
 /** Legal list, appearance, language. */
@@ -42,6 +44,13 @@ export function SettingsScreen({
         legend={view.language.label}
         options={view.language.options}
         onChoose={calls.onLanguage}
+      />
+      <Switch
+        id="vibration"
+        label={view.vibration.label}
+        hint={view.vibration.hint}
+        on={view.vibration.on}
+        onChange={calls.onVibration}
       />
     </div>
   );

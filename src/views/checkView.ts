@@ -1,6 +1,7 @@
 /** A running check, phase by phase. A finished one is told by `findingView`. */
 import type { CheckState } from "../flows/checkState.js";
 import type { Words } from "../text/catalogue.js";
+import { numberText } from "../text/formats.js";
 import { cleanAirView, type CleanAirView } from "./cleanAirView.js";
 import { durationText } from "./durationText.js";
 import { headspaceView, type HeadspaceView } from "./headspaceView.js";
@@ -17,11 +18,20 @@ export interface WarmingView {
   readonly progress: number;
 }
 
+/** How to hold the sniffer: a drawing, and the same in words. */
+export interface GuideView {
+  readonly pose: "cleanAir" | "overPlate";
+  readonly lines: readonly string[];
+}
+
 export interface OverPlateView {
   readonly phase: "overPlate";
   readonly title: string;
   readonly text: string;
+  readonly guide: GuideView;
   readonly note: string;
+  /** Seconds until the sniff begins, large on screen; null before the tap. */
+  readonly countdown: string | null;
   readonly steam: string | null;
   readonly button: string;
 }
@@ -45,6 +55,8 @@ export interface CheckContext extends InterruptedContext {
   readonly acceptedMissRate: number;
   /** Time over the plate that this check is likely to take; null where it cannot be told. */
   readonly likelyMs: number | null;
+  /** Seconds until the sniff over the plate begins; null where no count-down runs. */
+  readonly countdown: number | null;
 }
 
 export type CheckWords = Words<"common" | "check" | "sniffer" | "finding">;
@@ -94,15 +106,17 @@ function warmingView(state: Extract<CheckState, { phase: "warming" }>, words: Ch
   };
 }
 
-function overPlateView({ practice, hasAllergy }: CheckContext, words: CheckWords): OverPlateView {
+function overPlateView({ practice, hasAllergy, countdown }: CheckContext, words: CheckWords): OverPlateView {
   const { check, finding } = words.text;
   const { overPlate } = check;
   return {
     phase: "overPlate",
     title: overPlate.title,
-    text: overPlate.text,
+    text: countdown === null ? overPlate.text : overPlate.moving,
+    guide: { pose: "overPlate", lines: [overPlate.distance, overPlate.cover, overPlate.still] },
+    countdown: countdown === null ? null : numberText(countdown, words.formats),
     note: practice ? overPlate.practice : overPlate.again,
     steam: hasAllergy ? finding.steam : null,
-    button: overPlate.button,
+    button: countdown === null ? overPlate.button : overPlate.startNow,
   };
 }

@@ -1,5 +1,5 @@
 import type { CheckState } from "../flows/checkState.js";
-import { STEADY_MAX_DRIFT, STEADY_MAX_SCATTER } from "../sniff/steadiness.js";
+import { STEADY_MAX_DRIFT, STEADY_MAX_SCATTER, STEADY_WINDOW_MS } from "../sniff/steadiness.js";
 import type { Words } from "../text/catalogue.js";
 import { percentText } from "../text/formats.js";
 import { durationText } from "./durationText.js";
@@ -22,6 +22,9 @@ export interface CleanAirView {
   readonly text: string;
   readonly status: string;
   readonly remedy: string | null;
+  /** How long the window that must be steady still takes to fill; null once it is full. */
+  readonly atLeast: string | null;
+  readonly guide: { readonly pose: "cleanAir"; readonly lines: readonly string[] };
   readonly waited: string | null;
   readonly gauges: readonly GaugeView[];
 }
@@ -46,6 +49,8 @@ export function cleanAirView(
     text: cleanAir.text,
     status: why === null || why === "tooFewSweeps" ? cleanAir.filling : cleanAir[why],
     remedy: why === null ? null : cleanAir.remedies[why],
+    atLeast: fillingText(state, words),
+    guide: { pose: "cleanAir", lines: [cleanAir.away, cleanAir.open, cleanAir.lungs] },
     waited:
       sinceMs === null || lastMs === undefined
         ? null
@@ -55,6 +60,17 @@ export function cleanAirView(
       gauge(cleanAir.scatter, steadiness.scatter, STEADY_MAX_SCATTER, words),
     ],
   };
+}
+
+/** The least time left: the window must be full before anything can be called steady. */
+function fillingText(
+  { gathered, steadiness }: Extract<CheckState, { phase: "cleanAir" }>,
+  words: CleanAirWords,
+): string | null {
+  if (steadiness.why !== "tooFewSweeps") return null;
+  const [first, last] = [gathered.cleanAir[0], gathered.cleanAir.at(-1)];
+  const doneMs = first === undefined || last === undefined ? 0 : last.atMs - first.atMs;
+  return words.text.check.cleanAir.atLeast(durationText(STEADY_WINDOW_MS - doneMs, words));
 }
 
 /** Both are changes of ln R, which for small values is the relative change of R. */

@@ -20,6 +20,7 @@ export interface SettingsView {
   };
   readonly theme: { readonly label: string; readonly options: readonly OptionView[] };
   readonly language: { readonly label: string; readonly options: readonly OptionView[] };
+  readonly vibration: { readonly label: string; readonly hint: string; readonly on: boolean };
 }
 
 /** The language option that follows the browser. */
@@ -32,6 +33,8 @@ export interface SettingsState {
   readonly theme: Theme;
   /** BCP 47 tag; null: as the browser prefers. */
   readonly language: string | null;
+  /** Does the phone buzz when a phase of a check changes? */
+  readonly vibration: boolean;
 }
 
 /** Words of the settings page. */
@@ -61,6 +64,7 @@ export function settingsView(state: SettingsState, words: Words<"you">): Setting
       label: text.appearanceTitle,
       options: THEMES.map((id) => ({ id, label: text.themes[id], chosen: id === state.theme })),
     },
+    vibration: { label: text.vibration, hint: text.vibrationHint, on: state.vibration },
     language: {
       label: text.languageTitle,
       options: [

@@ -200,7 +200,7 @@ describe("a finished check", () => {
     const told: StoreError[] = [];
     const purpose = signal<"plate" | "jar">("plate");
     const app = {
-      check: { state, begin: () => undefined, send: () => undefined },
+      check: { state, countdown: signal(null), begin: () => undefined, send: () => undefined },
       purpose,
       ports: memoryPorts(store),
       tellStoreError: (error: StoreError) => void told.push(error),

@@ -84,6 +84,27 @@ describe("a check at the table", () => {
     expect(asked.map((effect) => effect.sniff.headspace.ohm)).toEqual([[[20_000]]]);
   });
 
+  it("counts down once while the hand is on its way, and takes none of that air as clean", () => {
+    const ready = run([begin, ...steadyAir, { kind: "getReady" }]);
+    expect(ready.state).toMatchObject({ phase: "overPlate", countingDown: true });
+    expect(ready.kinds.filter((kind) => kind === "countDown")).toHaveLength(1);
+    expect(run([{ kind: "getReady" }], ready.state).effects).toEqual([]);
+    // As steady as clean air, but it may be the plate's: it must not count.
+    const moved = run([sweep(24_000, 50_000), ...overPlate, sweep(30_000, 20_000)], ready.state);
+    const asked = moved.effects.find((effect) => effect.kind === "assess");
+    expect(asked?.sniff.cleanAirAgeMs).toBe(8000); // from 22 s, the last sweep before the tap, to 30 s
+  });
+
+  it("has no count-down before the air is steady, and asks for it again after a break", () => {
+    expect(run([begin, { kind: "getReady" }]).kinds).not.toContain("countDown");
+    const cut = [{ kind: "getReady" }, { kind: "interrupted", cause: "linkLost" }] as const;
+    const back = run(
+      [...cut, { kind: "linkBack", run: { kind: "sameRun", gapMs: 3000 } }],
+      run([begin, ...steadyAir]).state,
+    );
+    expect(back.state).toMatchObject({ phase: "overPlate", countingDown: false });
+  });
+
   it("records how old the clean air was when the plate came", () => {
     const { effects } = run([begin, ...steadyAir, ...overPlate, sweep(100_000, 20_000)]);
     const asked = effects.find((effect) => effect.kind === "assess");

@@ -17,11 +17,19 @@ it("reads back what was chosen", () => {
     acceptedMissRate: 0.05,
     theme: "dark",
     language: "de",
+    vibration: false,
     demoDropped: true,
     changedAt: null,
   };
   expect(readPreferences(kept)).toEqual({
-    preferences: { profile, acceptedMissRate: 0.05, theme: "dark", language: "de", demoDropped: true },
+    preferences: {
+      profile,
+      acceptedMissRate: 0.05,
+      theme: "dark",
+      language: "de",
+      vibration: false,
+      demoDropped: true,
+    },
     profileLost: false,
   });
 });

@@ -104,6 +104,7 @@ function speakChecks(words: Words): void {
     likelyMs: 1000,
     snifferLost: false,
     reconnecting: NOT_RECONNECTING,
+    countdown: null,
   };
   for (const cause of CAUSES) checkView(interruptedBy(cause, true), context, words);
   for (const why of ["otherSniffer", "restarted", "runEnded", "gapTooLong"] as const)

@@ -20,6 +20,7 @@ const CONTEXT: CheckContext = {
   likelyMs: null,
   snifferLost: false,
   reconnecting: NOT_RECONNECTING,
+  countdown: null,
 };
 const bodyOf = (state: CheckState, context: Partial<CheckContext> = {}) =>
   checkView(state, { ...CONTEXT, ...context }, ENGLISH)!.body;
@@ -72,6 +73,25 @@ it.each([
   const steadiness = { steady: false, why: "drifting" as const, drift, scatter: 0.01 };
   const body = bodyOf({ ...checks.CLEAN_AIR_DRIFT, steadiness } as CheckState);
   expect(body.phase === "cleanAir" && body.gauges[0]?.state).toBe(state);
+});
+
+it("tells the least time until the air can be called steady, and nothing once the window is full", () => {
+  // Two sweeps 2 s apart of a window of 20 s: 18 s are left. Counted by hand.
+  const start = bodyOf(checks.CLEAN_AIR_START);
+  expect(start.phase === "cleanAir" && start.atLeast).toBe("At least 18 s more");
+  const full = bodyOf(checks.CLEAN_AIR_DRIFT);
+  expect(full.phase === "cleanAir" && full.atLeast).toBeNull();
+});
+
+it("shows how to hold the sniffer, then the seconds, and lets nobody wait who is there already", () => {
+  const before = bodyOf(checks.OVER_PLATE);
+  expect(before).toMatchObject({
+    countdown: null,
+    button: "I am over the plate",
+    guide: { pose: "overPlate" },
+  });
+  const counting = bodyOf(checks.OVER_PLATE, { countdown: 2 });
+  expect(counting).toMatchObject({ countdown: "2", button: "I am there: start now" });
 });
 
 it("words the evidence of a running sniff as a lean, never as a finding", () => {

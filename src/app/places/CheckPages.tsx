@@ -20,13 +20,15 @@ export function DuringCheck({ app }: { readonly app: AppModel }) {
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
       snifferLost: sniffer.kind === "lost",
       reconnecting: reconnectingOf(app),
+      countdown: app.check.countdown.value,
     },
     app.preferences.words.value,
   );
   if (view === null) return null;
   const { send } = app.check;
   const calls = {
-    onOverPlate: () => send({ kind: "overPlateNow" }),
+    // The first tap counts down while the hand is on its way; a second one does not wait for it.
+    onOverPlate: () => send({ kind: app.check.countdown.value === null ? "getReady" : "overPlateNow" }),
     onFinish: () => send({ kind: "finishNow" }),
     onStop: () => send({ kind: "cancel" }),
     onInterrupted: app.resolveInterruption,

@@ -2,6 +2,7 @@ import { JURISDICTIONS } from "../../diet/jurisdiction.js";
 import { THEMES } from "../../flows/preferences.js";
 import { SettingsScreen } from "../../screens/SettingsScreen.js";
 import { AUTO_LANGUAGE, settingsView } from "../../views/settingsView.js";
+import { buzzesByDefault } from "../attention.js";
 import { Frame } from "../places/Frame.js";
 import { useTables } from "./useTables.js";
 import type { YouPageProps } from "./youPage.js";
@@ -10,15 +11,17 @@ import type { YouPageProps } from "./youPage.js";
 export function SettingsPage({ app, editor, onBack }: YouPageProps) {
   const tables = useTables();
   const { theme, language, profile } = editor.shown.value;
+  const vibration = editor.shown.value.vibration ?? buzzesByDefault();
   const { jurisdiction } = profile;
   const list = tables?.ALLERGEN_LISTS[jurisdiction] ?? null;
-  const view = settingsView({ jurisdiction, list, theme, language }, app.preferences.words.value);
+  const view = settingsView({ jurisdiction, list, theme, language, vibration }, app.preferences.words.value);
   const calls = {
     onBack,
     onJurisdiction: (id: string) => {
       const chosen = JURISDICTIONS.find((known) => known === id) ?? jurisdiction;
       void editor.editProfile((now) => ({ ...now, jurisdiction: chosen }));
     },
+    onVibration: (on: boolean) => void editor.edit({ vibration: on }),
     onTheme: (id: string) => void editor.edit({ theme: THEMES.find((known) => known === id) ?? theme }),
     onLanguage: (id: string) => void editor.edit({ language: id === AUTO_LANGUAGE ? null : id }),
   };

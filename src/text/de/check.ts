@@ -14,7 +14,11 @@ export const check: Catalogue["check"] = {
   },
   cleanAir: {
     title: "In reine Luft halten",
-    text: "Weg vom Teller, von Rauch und von der Küchentür. Halt still.",
+    text: "Lass ihn an einer Stelle, bis die Luft ruhig ist.",
+    away: "Mindestens eine Armlänge weg vom Teller; nicht bei Rauch oder an der Küchentür.",
+    open: "Öffnungen frei, nichts darüber, nicht in einer Tasche.",
+    lungs: "Atme ihn nicht an.",
+    atLeast: (duration) => `Mindestens noch ${duration}`,
     filling: "Hört zu, bis eine Neigung erkennbar ist",
     drifting: "Die Luft ändert sich noch",
     scattered: "Die Werte springen",
@@ -33,7 +37,13 @@ export const check: Catalogue["check"] = {
   },
   overPlate: {
     title: "Die Luft ist ruhig",
-    text: "Halte den Riecher eine Handbreit über den Teller, dann tippe.",
+    text: "Tippe, dann bring den Riecher über den Teller, solange es zählt.",
+    moving: "Bring ihn über den Teller und halte still.",
+    distance: "Eine Handbreit über dem Essen, die Öffnungen nach unten. Berühre es nie.",
+    cover:
+      "Halte die andere Hand gewölbt daneben gegen Zug. Decke den Teller nicht zu: Sonst wird der Riecher nass.",
+    still: "Halt still, bis der Befund da ist.",
+    startNow: "Ich bin da: sofort beginnen",
     button: "Ich bin über dem Teller",
     again: "Die reine Luft gilt nur zwei Minuten.",
     practice: "Die Übungsküche hat den Teller hingestellt.",
@@ -116,7 +126,7 @@ export const check: Catalogue["check"] = {
   announce: {
     warming: "Wird warm.",
     cleanAir: "Halte den Riecher in reine Luft.",
-    overPlate: "Die Luft ist ruhig. Halte den Riecher über den Teller und tippe auf den Knopf.",
+    overPlate: "Die Luft ist ruhig. Tippe auf den Knopf, dann bring den Riecher über den Teller.",
     headspace: "Am Teller wird gerochen.",
     interrupted: "Die Prüfung steht still.",
     done: "Der Befund ist da.",

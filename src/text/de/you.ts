@@ -110,6 +110,9 @@ export const you: Catalogue["you"] = {
     `${group}: ${misses} übersehen bei ${plates} ${plural(plates, "erprobten Teller", "erprobten Tellern")} zeigt höchstens ${upper}.`,
   appearanceTitle: "Aussehen",
   themes: { system: "wie das Telefon", light: "hell", dark: "dunkel" },
+  vibration: "Brummen, wenn die Prüfung weitergeht",
+  vibrationHint:
+    "Damit du über dem Teller nicht auf das Telefon sehen musst. Manche Telefone können es nicht.",
   languageTitle: "Sprache",
   languageAuto: "wie der Browser",
   back: "Du",

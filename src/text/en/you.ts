@@ -110,6 +110,8 @@ export const you = {
     `${group}: ${misses} missed in ${plates} tried ${plural(plates, "plate", "plates")} shows at most ${upper}.`,
   appearanceTitle: "Appearance",
   themes: { system: "as the phone", light: "light", dark: "dark" },
+  vibration: "Buzz when a check moves on",
+  vibrationHint: "So that you need not look at the screen over the plate. Some phones cannot.",
   languageTitle: "Language",
   languageAuto: "as the browser",
   back: "You",

@@ -41,6 +41,7 @@ const CONTEXT: CheckContext = {
   likelyMs: 42_680,
   snifferLost: false,
   reconnecting: NOT_RECONNECTING,
+  countdown: null,
 };
 
 const check =
@@ -109,6 +110,7 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
   "check-clean-air-start": check(checks.CLEAN_AIR_START),
   "check-clean-air-drift": check(checks.CLEAN_AIR_DRIFT, { practice: false }),
   "check-over-plate": check(checks.OVER_PLATE, { hasAllergy: true, practice: false }),
+  "check-count-down": check({ ...checks.OVER_PLATE, countingDown: true } as CheckState, { countdown: 3 }),
   "check-headspace": check(checks.HEADSPACE),
   "check-link-lost": interrupted("linkLost", true, { snifferLost: true, reconnecting: WAITING }),
   "check-gave-up": interrupted("linkLost", false, { snifferLost: true, reconnecting: GAVE_UP }),

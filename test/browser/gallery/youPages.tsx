@@ -149,7 +149,13 @@ const firstRun =
     };
   };
 
-const settings = { jurisdiction: "EU", list: ALLERGEN_LISTS.EU, theme: "system", language: null } as const;
+const settings = {
+  jurisdiction: "EU",
+  list: ALLERGEN_LISTS.EU,
+  theme: "system",
+  language: null,
+  vibration: true,
+} as const;
 
 export const YOU_PAGES: Readonly<Record<string, Page>> = {
   "you-filled": home(PROFILE),
