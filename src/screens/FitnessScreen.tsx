@@ -2,7 +2,6 @@ import type { FitnessView } from "../views/fitnessView.js";
 import { Button } from "./parts/Button.js";
 import { Empty } from "./parts/Empty.js";
 import { Facts } from "./parts/Facts.js";
-import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
 
 export interface FitnessCalls {
@@ -16,10 +15,19 @@ export function FitnessScreen({ view, calls }: { readonly view: FitnessView; rea
     <div class="stack stack--wide">
       <PageHead title={view.title} back={{ label: view.back, onBack: calls.onBack }} />
       {view.empty !== null && <Empty icon="sniffer" title={view.empty.title} text={view.empty.text} />}
-      {view.fault !== null && (
-        <Notice title={view.fault.title} strong={!view.fault.healthy}>
-          {view.fault.text}
-        </Notice>
+      {view.items.length > 0 && (
+        <ul class="fits">
+          {view.items.map((item) => (
+            <li key={item.id} data-fit={item.fit}>
+              <div class="row row--apart">
+                <h2>{item.title}</h2>
+                <span class="small">{item.word}</span>
+              </div>
+              <p>{item.sentence}</p>
+              {item.remedy !== null && <p>{item.remedy}</p>}
+            </li>
+          ))}
+        </ul>
       )}
       {view.parts.map((part) => (
         <section key={part.title} class="stack stack--tight">

@@ -1,7 +1,8 @@
+import { fitness } from "../flows/fitness.js";
 import type { ConnectedSniffer, SnifferState } from "../flows/snifferState.js";
 import type { Words } from "../text/catalogue.js";
-import { agoText, dayAndTimeText, numberText, percentText, unitText } from "../text/formats.js";
-import { durationText } from "./durationText.js";
+import { dayAndTimeText, numberText, unitText } from "../text/formats.js";
+import { fitnessItems, type FitnessItemView } from "./fitnessItems.js";
 
 interface Part {
   readonly title: string;
@@ -13,7 +14,8 @@ export interface FitnessView {
   readonly title: string;
   readonly back: string;
   readonly empty: { readonly title: string; readonly text: string } | null;
-  readonly fault: { readonly title: string; readonly text: string; readonly healthy: boolean } | null;
+  /** Each item with a sentence, and what to do where something is to be done. */
+  readonly items: readonly FitnessItemView[];
   readonly parts: readonly Part[];
   readonly jar: {
     readonly title: string;
@@ -60,63 +62,14 @@ export function fitnessView(state: FitnessState, words: FitnessWords): FitnessVi
     title: text.title,
     back: words.text.report.back,
     empty: sniffer === null ? { title: text.noneTitle, text: text.noneText } : null,
-    fault: sniffer === null ? null : faultOf(sniffer, words),
-    parts:
-      sniffer === null
-        ? []
-        : [stateOf(sniffer, state, words), linkOf(sniffer, words), identityOf(sniffer, words)],
+    items: sniffer === null ? [] : fitnessItems(fitness(sniffer, ageOf(state)), words),
+    parts: sniffer === null ? [] : [linkOf(sniffer, words), identityOf(sniffer, words)],
     jar: jarOf(state.jar, words),
   };
 }
 
-function faultOf({ status }: ConnectedSniffer, words: FitnessWords): FitnessView["fault"] {
-  const { fitness: text } = words.text.report;
-  const healthy = status === null || !(status.heaterFault || status.state === "fault");
-  return { title: text.faultTitle, text: healthy ? text.healthy : words.text.sniffer.heaterFault, healthy };
-}
-
-function stateOf(
-  { status, batteryPct, air }: ConnectedSniffer,
-  state: FitnessState,
-  words: FitnessWords,
-): Part {
-  const { fitness: text } = words.text.report;
-  const { sniffer } = words.text;
-  const left = status?.warmUpLeftMs ?? 0;
-  const { temperatureC, humidityPct } = air;
-  return {
-    title: text.stateTitle,
-    facts: [
-      { label: sniffer.state, value: sniffer.states[status?.state ?? "unknown"] },
-      { label: text.warmUp, value: left > 0 ? sniffer.warmUpLeft(durationText(left, words)) : text.warm },
-      {
-        label: text.cleanAir,
-        value:
-          state.cleanAirAt === null
-            ? text.cleanAirNone
-            : agoText(state.cleanAirAt, state.nowMs, words.formats),
-      },
-      {
-        label: text.battery,
-        value: batteryPct === null ? sniffer.batteryUnknown : percentText(batteryPct / 100, words.formats),
-      },
-      ...(status === null
-        ? []
-        : [{ label: text.heated, value: text.hours(numberText(status.burnInHours, words.formats)) }]),
-      ...(temperatureC === undefined || humidityPct === undefined
-        ? []
-        : [
-            {
-              label: text.air,
-              value: sniffer.airText(
-                unitText(temperatureC, "celsius", words.formats),
-                percentText(humidityPct / 100, words.formats),
-              ),
-            },
-          ]),
-    ],
-  };
-}
+const ageOf = ({ cleanAirAt, nowMs }: FitnessState) =>
+  cleanAirAt === null ? null : Math.max(0, nowMs - Date.parse(cleanAirAt));
 
 function linkOf({ health }: ConnectedSniffer, words: FitnessWords): Part {
   const { fitness: text } = words.text.report;

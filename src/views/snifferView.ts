@@ -1,4 +1,5 @@
 import type { ConnectedSniffer, SnifferFailure, SnifferState } from "../flows/snifferState.js";
+import { LOW_BATTERY_PCT } from "../flows/lowBattery.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText, unitText } from "../text/formats.js";
 import { durationText } from "./durationText.js";
@@ -41,9 +42,6 @@ export interface SnifferContext {
   /** How many times faster than real the virtual sniffer's time runs. */
   readonly practiceSpeed: number;
 }
-
-/** Below this the heaters may sag: common practice for small lithium cells. */
-const LOW_BATTERY_PCT = 15;
 
 type SnifferWords = Words<"common" | "sniffer">;
 

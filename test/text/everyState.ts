@@ -4,6 +4,7 @@ import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
 import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
 import type { InterruptCause } from "../../src/flows/checkState.js";
+import type { Fit, Fitness } from "../../src/flows/fitness.js";
 import type { SnifferFailure } from "../../src/flows/snifferState.js";
 import type { TeachProblem } from "../../src/flows/teachState.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
@@ -39,6 +40,7 @@ import { snifferView } from "../../src/views/snifferView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
 import { youHomeView } from "../../src/views/youHomeView.js";
+import { fitnessItems } from "../../src/views/fitnessItems.js";
 import { fitnessView } from "../../src/views/fitnessView.js";
 import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
@@ -146,6 +148,7 @@ function speakSniffers(words: Words): void {
   }
   snifferView({ kind: "ready", sniffer: { ...SNIFFER, status: null } }, context, words);
   snifferView({ kind: "choosing" }, context, words);
+  for (const fit of ["well", "attention", "unknown"] as const) fitnessItems(fitnessAt(fit), words);
   const jar = { readings: [{ at: "2026-11-10T09:00:00Z", score: 1 }], limit: null };
   for (const inControl of [true, false, null])
     fitnessView({ sniffer: READY, cleanAirAt: null, jar: { ...jar, inControl }, nowMs: NOW_MS }, words);
@@ -408,3 +411,16 @@ function speakYou(words: Words): void {
   importPlanView({ fresh: [], same: [], differing: [] }, "2026-11-25T18:00:00Z", false, words);
   for (const step of FIRST_RUN_STEPS) firstRunView(step, true, words);
 }
+
+/** Every item in the same state; the numbers do not matter here. */
+const fitnessAt = (fit: Fit): Fitness => ({
+  burnIn: { fit, hours: 1 },
+  warmUp: { fit, leftMs: 1000 },
+  cleanAir: { fit, ageMs: 1000 },
+  steadiness: { fit, drift: 0.1 },
+  humidity: { fit, marginC: 2 },
+  battery: { fit, percent: 50 },
+  link: { fit, lostShare: 0.1 },
+  heater: { fit },
+  channels: { fit, bad: [1] },
+});

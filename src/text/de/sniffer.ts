@@ -51,7 +51,6 @@ export const sniffer: Catalogue["sniffer"] = {
   warmUpLeft: (duration) => `warm in ${duration}`,
   heaterFault: "Ein Heizer arbeitet nicht, wie er soll: Schalte den Riecher aus und ein.",
   battery: "Akku",
-  state: "Zustand",
   air: "Luft",
   batteryUnknown: "unbekannt",
   batteryLow:

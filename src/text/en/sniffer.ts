@@ -48,7 +48,6 @@ export const sniffer = {
   warmUpLeft: (duration: string) => `warm in ${duration}`,
   heaterFault: "A heater does not work as it should: switch the sniffer off and on.",
   battery: "Battery",
-  state: "State",
   air: "Air",
   batteryUnknown: "not told",
   batteryLow: "Low battery: the heaters may not reach their heat. Charge it before you rely on a sniff.",

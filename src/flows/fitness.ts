@@ -1,0 +1,107 @@
+/** How fit the sniffer is, item by item: what its own words and its last sweeps show. */
+import { dewPointC } from "../air/humidity.js";
+import { framesPerSweep } from "../profile/sweepFrame.js";
+import {
+  LARGEST_OHM,
+  LEAST_OHM,
+  STALE_CLEAN_AIR_MS,
+  STUCK_SWEEPS,
+  WET_HUMIDITY_PCT,
+} from "../sniff/quality.js";
+import { steadiness } from "../sniff/steadiness.js";
+import { phaseOf } from "./gathered.js";
+import { LOW_BATTERY_PCT } from "./lowBattery.js";
+import type { ConnectedSniffer } from "./snifferState.js";
+
+/** A heated oxide drifts most in its first two days; makers ask for one to several days. Common practice. */
+export const BURN_IN_HOURS = 48;
+/** Nearer to the dew point than this, a cool part of the sniffer gets wet. Common practice. */
+export const DEW_MARGIN_C = 3;
+/** More lost on the way than this is no longer the odd one. Common practice. */
+export const MOST_FRAMES_LOST = 0.05;
+
+/** `unknown`: not told, or nothing measured yet. */
+export type Fit = "well" | "attention" | "unknown";
+
+export interface Fitness {
+  readonly burnIn: { readonly fit: Fit; readonly hours: number };
+  readonly warmUp: { readonly fit: Fit; readonly leftMs: number };
+  readonly cleanAir: { readonly fit: Fit; readonly ageMs: number };
+  /** Largest change of ln R over the steady window. */
+  readonly steadiness: { readonly fit: Fit; readonly drift: number };
+  /** How far the air is above its dew point, in kelvin. */
+  readonly humidity: { readonly fit: Fit; readonly marginC: number };
+  readonly battery: { readonly fit: Fit; readonly percent: number };
+  /** Share of the notifications that never came or came damaged, since connecting. */
+  readonly link: { readonly fit: Fit; readonly lostShare: number };
+  readonly heater: { readonly fit: Fit };
+  /** Stuck or at the ends of their range, counted from 0. */
+  readonly channels: { readonly fit: Fit; readonly bad: readonly number[] };
+}
+
+/** @param cleanAirAgeMs - since the last steady clean air; null if there was none */
+export function fitness(sniffer: ConnectedSniffer, cleanAirAgeMs: number | null): Fitness {
+  const { status, batteryPct } = sniffer;
+  const fault = status?.heaterFault === true || status?.state === "fault";
+  return {
+    burnIn: judged(status?.burnInHours ?? null, (hours) => hours >= BURN_IN_HOURS, "hours"),
+    warmUp: {
+      fit:
+        status === null
+          ? "unknown"
+          : status.warmUpLeftMs > 0 || status.state === "cold"
+            ? "attention"
+            : "well",
+      leftMs: status?.warmUpLeftMs ?? 0,
+    },
+    cleanAir: judged(cleanAirAgeMs, (ageMs) => ageMs <= STALE_CLEAN_AIR_MS, "ageMs"),
+    steadiness: steadinessOf(sniffer),
+    humidity: humidityOf(sniffer),
+    battery: judged(batteryPct, (percent) => percent >= LOW_BATTERY_PCT, "percent"),
+    link: linkOf(sniffer),
+    heater: { fit: status === null ? "unknown" : fault ? "attention" : "well" },
+    channels: channelsOf(sniffer),
+  };
+}
+
+function judged<Name extends string>(
+  value: number | null,
+  isWell: (value: number) => boolean,
+  name: Name,
+): { readonly fit: Fit } & Readonly<Record<Name, number>> {
+  const fit: Fit = value === null ? "unknown" : isWell(value) ? "well" : "attention";
+  return { fit, [name]: value ?? 0 } as { readonly fit: Fit } & Record<Name, number>;
+}
+
+function steadinessOf({ recent }: ConnectedSniffer): Fitness["steadiness"] {
+  const { steady, why, drift } = steadiness(phaseOf(recent));
+  if (why === "tooFewSweeps") return { fit: "unknown", drift: 0 };
+  return { fit: steady ? "well" : "attention", drift };
+}
+
+function humidityOf({ air: { temperatureC, humidityPct } }: ConnectedSniffer): Fitness["humidity"] {
+  if (temperatureC === undefined || humidityPct === undefined) return { fit: "unknown", marginC: 0 };
+  const dew = dewPointC(temperatureC, humidityPct);
+  const marginC = dew === null ? Number.POSITIVE_INFINITY : temperatureC - dew;
+  const dry = marginC > DEW_MARGIN_C && humidityPct < WET_HUMIDITY_PCT;
+  return { fit: dry ? "well" : "attention", marginC };
+}
+
+function linkOf({ health, layout }: ConnectedSniffer): Fitness["link"] {
+  const came = health.sweeps * framesPerSweep(layout.channels.length);
+  const all = came + health.framesLost;
+  if (all === 0) return { fit: "unknown", lostShare: 0 };
+  const lostShare = health.framesLost / all;
+  return { fit: lostShare <= MOST_FRAMES_LOST ? "well" : "attention", lostShare };
+}
+
+function channelsOf({ recent, layout }: ConnectedSniffer): Fitness["channels"] {
+  if (recent.length < STUCK_SWEEPS) return { fit: "unknown", bad: [] };
+  const bad = layout.channels.flatMap((_, channel) => {
+    const values = recent.map(({ ohm }) => ohm[channel] ?? Number.NaN);
+    const isStuck = values.slice(-STUCK_SWEEPS).every((value) => value === values.at(-1));
+    const last = values.at(-1) ?? Number.NaN;
+    return isStuck || !(last >= LEAST_OHM && last <= LARGEST_OHM) ? [channel] : [];
+  });
+  return { fit: bad.length === 0 ? "well" : "attention", bad };
+}
