@@ -4,7 +4,6 @@ import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
 import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
 import type { InterruptCause } from "../../src/flows/checkState.js";
-import type { Fit, Fitness } from "../../src/flows/fitness.js";
 import type { SnifferFailure } from "../../src/flows/snifferState.js";
 import type { TeachProblem } from "../../src/flows/teachState.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
@@ -42,6 +41,7 @@ import { versionsView, type NoseImportFault } from "../../src/views/versionsView
 import { youHomeView } from "../../src/views/youHomeView.js";
 import { fitnessItems } from "../../src/views/fitnessItems.js";
 import { fitnessView } from "../../src/views/fitnessView.js";
+import { fitnessAt } from "./fitnessAt.js";
 import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
@@ -411,16 +411,3 @@ function speakYou(words: Words): void {
   importPlanView({ fresh: [], same: [], differing: [] }, "2026-11-25T18:00:00Z", false, words);
   for (const step of FIRST_RUN_STEPS) firstRunView(step, true, words);
 }
-
-/** Every item in the same state; the numbers do not matter here. */
-const fitnessAt = (fit: Fit): Fitness => ({
-  burnIn: { fit, hours: 1 },
-  warmUp: { fit, leftMs: 1000 },
-  cleanAir: { fit, ageMs: 1000 },
-  steadiness: { fit, drift: 0.1 },
-  humidity: { fit, marginC: 2 },
-  battery: { fit, percent: 50 },
-  link: { fit, lostShare: 0.1 },
-  heater: { fit },
-  channels: { fit, bad: [1] },
-});
