@@ -1,10 +1,10 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
+import { speakSniffers } from "./speakSniffers.js";
 import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
 import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
 import type { InterruptCause } from "../../src/flows/checkState.js";
-import type { SnifferFailure } from "../../src/flows/snifferState.js";
 import type { TeachProblem } from "../../src/flows/teachState.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
 import { ACTIVE_NOSE_ID, BACKUP_TABLES } from "../../src/meals/backupContents.js";
@@ -31,24 +31,18 @@ import { refreshView } from "../../src/views/refreshView.js";
 import { comparisonView } from "../../src/views/comparisonView.js";
 import { samplesView } from "../../src/views/samplesView.js";
 import { shellView } from "../../src/views/shellView.js";
-import { SNIFFER_STATES } from "../../src/profile/status.js";
 import { standingView } from "../../src/views/standingView.js";
-import { NOT_RECONNECTING, reconnectView } from "../../src/views/reconnectView.js";
+import { NOT_RECONNECTING } from "../../src/views/reconnectView.js";
 import { suggestionsView } from "../../src/views/suggestionsView.js";
-import { snifferView } from "../../src/views/snifferView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
 import { youHomeView } from "../../src/views/youHomeView.js";
-import { fitnessItems } from "../../src/views/fitnessItems.js";
-import { fitnessView } from "../../src/views/fitnessView.js";
-import { fitnessAt } from "./fitnessAt.js";
 import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
 import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
-import { FILLED, SNIFFER_CONTEXT } from "../browser/gallery/fixtures/plates.js";
+import { FILLED } from "../browser/gallery/fixtures/plates.js";
 import { COMPARED, NOSE, OLD_NOSE, REFRESH_NEED } from "../browser/gallery/fixtures/noses.js";
-import { READY, SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
 import { NOW_MS } from "../browser/gallery/fixtures/words.js";
 
 const CAUSES: readonly InterruptCause[] = [
@@ -58,14 +52,6 @@ const CAUSES: readonly InterruptCause[] = [
   "snifferRestarted",
   "commandRefused",
   "noSweeps",
-];
-const FAILURES: readonly SnifferFailure[] = [
-  { kind: "unsupported" },
-  { kind: "notAllowed" },
-  { kind: "unreachable" },
-  { kind: "notASniffer" },
-  { kind: "badLayout", error: { kind: "checksum" } },
-  { kind: "unexpected", detail: "x" },
 ];
 const PROBLEMS: readonly TeachProblem[] = [
   { kind: "noSamples" },
@@ -132,26 +118,6 @@ function speakChecks(words: Words): void {
     },
     words,
   );
-}
-
-function speakSniffers(words: Words): void {
-  const context = SNIFFER_CONTEXT;
-  for (const cause of ["hidden", "radioOff"] as const)
-    reconnectView({ state: { kind: "paused", cause }, secondsLeft: null }, words);
-  for (const why of ["bound", "person", "willNotMend"] as const)
-    reconnectView({ state: { kind: "gaveUp", why }, secondsLeft: null }, words);
-  reconnectView({ state: { kind: "trying", tries: 1 }, secondsLeft: null }, words);
-  for (const failure of FAILURES) snifferView({ kind: "failed", failure }, context, words);
-  for (const state of SNIFFER_STATES) {
-    const status = { ...SNIFFER.status!, state };
-    snifferView({ kind: "ready", sniffer: { ...SNIFFER, status, batteryPct: null } }, context, words);
-  }
-  snifferView({ kind: "ready", sniffer: { ...SNIFFER, status: null } }, context, words);
-  snifferView({ kind: "choosing" }, context, words);
-  for (const fit of ["well", "attention", "unknown"] as const) fitnessItems(fitnessAt(fit), words);
-  const jar = { readings: [{ at: "2026-11-10T09:00:00Z", score: 1 }], limit: null };
-  for (const inControl of [true, false, null])
-    fitnessView({ sniffer: READY, cleanAirAt: null, jar: { ...jar, inControl }, nowMs: NOW_MS }, words);
 }
 
 function speakFindings(words: Words): void {
