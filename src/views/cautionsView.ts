@@ -15,7 +15,12 @@ export interface CautionsView {
   readonly empty: string;
 }
 
-/** Cautions that stand beside a finding. */
-export function standingCautions(items: readonly CautionView[], { text }: Words<"finding">): CautionsView {
-  return { title: text.finding.cautionsTitle, items, empty: text.finding.cautionsNone };
+/** Cautions that stand beside a finding. Who has not said what they avoid is told that, not that there are none. */
+export function standingCautions(
+  items: readonly CautionView[],
+  hasProfile: boolean,
+  { text: { finding } }: Words<"finding">,
+): CautionsView {
+  const empty = hasProfile ? finding.cautionsNone : finding.cautionsNoProfile;
+  return { title: finding.cautionsTitle, items, empty };
 }

@@ -6,7 +6,7 @@ import { type CautionsView, type CautionView, standingCautions } from "./caution
 import { durationText } from "./durationText.js";
 import { findingCardView, type FindingCardView } from "./findingCardView.js";
 import { groupName, groupsInSentence } from "./groupName.js";
-import { type Tone, toneOf } from "./tone.js";
+import { inOrderOfWeight, type Tone, TONES_BY_WEIGHT, toneOf } from "./tone.js";
 
 /** What the practice kitchen really served, shown only after the finding. */
 export interface RevealView {
@@ -39,6 +39,8 @@ export interface FindingSubject {
   readonly dish: string;
   readonly allergyGroups: readonly string[];
   readonly cautions: readonly CautionView[];
+  /** Has the person said what they avoid? Without it no caution can stand, and the words say so. */
+  readonly hasProfile: boolean;
   readonly nowMs: number;
   /** Of the practice plate; null for a real one. */
   readonly served: { readonly dishName: string; readonly groups: GroupTruths } | null;
@@ -61,7 +63,7 @@ export function findingView(
     advice: groups.length === 0 ? text.advice.none : text.advice[tone],
     cards: inOrderOfWeight(groups).map((group) => findingCardView(group, context, words)),
     steam: subject.allergyGroups.length > 0 ? text.steam : null,
-    cautions: standingCautions(subject.cautions, words),
+    cautions: standingCautions(subject.cautions, subject.hasProfile, words),
     limits: text.limits,
     sniffed: text.basis.sniffed(durationText(finding.headspaceMs, words)),
     reveal: subject.served === null ? null : revealView(groups, subject.served, words),
@@ -69,15 +71,10 @@ export function findingView(
   };
 }
 
-const WEIGHT: readonly Tone[] = ["smelled", "uncertain", "notSmelled"];
-
-function inOrderOfWeight(groups: readonly GroupFinding[]): GroupFinding[] {
-  const weight = ({ verdict }: GroupFinding) => WEIGHT.indexOf(toneOf(verdict));
-  return [...groups].sort((left, right) => weight(left) - weight(right));
-}
-
 function leadingTone(groups: readonly GroupFinding[]): Tone {
-  return WEIGHT.find((tone) => groups.some(({ verdict }) => toneOf(verdict) === tone)) ?? "uncertain";
+  return (
+    TONES_BY_WEIGHT.find((tone) => groups.some(({ verdict }) => toneOf(verdict) === tone)) ?? "uncertain"
+  );
 }
 
 function headline(groups: readonly GroupFinding[], tone: Tone, words: Words<"common" | "finding">): string {

@@ -11,6 +11,7 @@ import { groupsInSentence } from "./groupName.js";
 import { keptFinding } from "./keptFinding.js";
 import { onsetLabel, severityLabel, symptomLabel } from "./reactionFormView.js";
 import { suggestionsView, type SuggestionsView } from "./suggestionsView.js";
+import { inOrderOfWeight } from "./tone.js";
 
 /** One meal, with what was found, what it turned out to be and how it felt. */
 export interface MealDetailView {
@@ -107,7 +108,7 @@ function findingOf({ meal, allergyGroups, nowMs }: MealDetailState, words: Detai
   const context = { acceptedMissRate: finding.acceptedMissRate, allergyGroups, nowMs };
   return {
     title: detail.findingTitle,
-    cards: finding.groups.map((group) => findingCardView(group, context, words)),
+    cards: inOrderOfWeight(finding.groups).map((group) => findingCardView(group, context, words)),
     note: detail.findingKept,
   };
 }

@@ -2,7 +2,7 @@ import type { Meal } from "../meals/meal.js";
 import type { Words } from "../text/catalogue.js";
 import { timeText } from "../text/formats.js";
 import { groupName } from "./groupName.js";
-import { type Tone, toneOf } from "./tone.js";
+import { inOrderOfWeight, type Tone, toneOf } from "./tone.js";
 
 /** One meal in a list. */
 export interface MealRowView {
@@ -33,7 +33,7 @@ export function mealRowView(meal: Meal, words: RowWords, practice: ReadonlySet<s
     id: meal.id,
     dish: meal.dish === "" ? text.noDish : meal.dish,
     line: [timeText(meal.at, words.formats), meal.place].filter((part) => part !== "").join(" · "),
-    findings: (meal.finding?.groups ?? []).map(({ group, verdict }) => ({
+    findings: inOrderOfWeight(meal.finding?.groups ?? []).map(({ group, verdict }) => ({
       group,
       tone: toneOf(verdict),
       text: words.text.finding.spoken(

@@ -121,10 +121,18 @@ function speakChecks(words: Words): void {
 }
 
 function speakFindings(words: Words): void {
-  const subject = { dish: "", allergyGroups: ["egg"], cautions: [], nowMs: NOW_MS, served: null };
+  const subject = {
+    dish: "",
+    allergyGroups: ["egg"],
+    cautions: [],
+    hasProfile: true,
+    nowMs: NOW_MS,
+    served: null,
+  };
   const show = (...groups: Parameters<typeof found.plateFinding>) =>
     findingView(found.plateFinding(...groups), subject, words);
   show();
+  findingView(found.plateFinding(), { ...subject, hasProfile: false }, words);
   show(...FOOD_GROUPS.map((group) => ({ ...found.SMELLED, group })));
   show({ ...found.UNCERTAIN, reasons: found.EVERY_REASON });
   findingView(

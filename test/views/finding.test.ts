@@ -23,6 +23,7 @@ const SUBJECT: FindingSubject = {
   allergyGroups: [],
   cautions: [{ id: "stock", text: "“broth” often contains meat", because: null }],
   nowMs: NOW_MS,
+  hasProfile: true,
   served: null,
 };
 const show = (...groups: GroupFinding[]) => findingView(plateFinding(...groups), SUBJECT, ENGLISH);
@@ -122,4 +123,12 @@ it("reads a kept reason of another version as unknown, and keeps the finding unc
 it("keeps a finding the same through being kept", () => {
   const finding = plateFinding(SMELLED, NOT_SMELLED, UNCERTAIN);
   expect(keptFinding(finding)).toEqual(finding);
+});
+
+it("does not say that no caution is known to someone who has not said what they avoid", () => {
+  const cautionless = { ...SUBJECT, cautions: [] };
+  const view = (hasProfile: boolean) =>
+    findingView(plateFinding(NOT_SMELLED), { ...cautionless, hasProfile }, ENGLISH).cautions.empty;
+  expect(view(true)).toBe(ENGLISH.text.finding.cautionsNone);
+  expect(view(false)).toBe(ENGLISH.text.finding.cautionsNoProfile);
 });

@@ -51,6 +51,7 @@ export function AfterCheck({ app }: { readonly app: AppModel }) {
       dish: state.sniff.dish,
       allergyGroups: app.diet.allergyGroups.value,
       cautions: app.diet.cautions.value,
+      hasProfile: app.diet.hasProfile.value,
       nowMs: app.ports.nowMs(),
       served: served === null ? null : { dishName: served.name, groups: served.groups },
     },

@@ -52,7 +52,9 @@ export const finding: Catalogue["finding"] = {
   steam: "Halte weder Gesicht noch Riecher über ein dampfendes Gericht: Dampf kann Eiweiß mittragen.",
   cautionsTitle: "Warnungen, die weiter gelten",
   cautionsNone:
-    "Zu dem, was du eingetippt hast, ist keine Warnung bekannt. Das sagt nichts über diesen Teller: Frag die Küche.",
+    "Zu dem, was du eingetippt hast, nennen unsere Tabellen keine Warnung. Das sagt nichts über diesen Teller: Frag die Küche.",
+  cautionsNoProfile:
+    "Du hast unter Du nicht gesagt, was du meidest, deshalb konnte keine Warnung gesucht werden. Frag die Küche.",
   limits: "Spuren, Gluten, Laktose und die meisten Allergene riechen nicht. Dies ist kein Medizinprodukt.",
   save: "Als Mahlzeit speichern",
   keep: "Als Muster behalten",

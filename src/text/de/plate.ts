@@ -16,7 +16,7 @@ export const plate: Catalogue["plate"] = {
   },
   cautionsTitle: "Bevor du isst",
   cautionsEmpty: "Tippe ein Gericht ein und sieh, was sich oft darin verbirgt.",
-  cautionsNone: "In unseren Tabellen spricht nichts dagegen. Sie kennen diese Küche nicht: Frag.",
+  cautionsNone: "Unsere Tabellen nennen zu diesen Worten keine Warnung. Sie kennen diese Küche nicht: Frag.",
   cautionsNoProfile: "Sag unter Du, was du meidest, dann erscheinen hier Warnungen.",
   openYou: "Du öffnen",
   standingTitle: "Was immer gilt",

@@ -50,7 +50,9 @@ export const finding = {
   steam: "Do not hold your face or the sniffer over a steaming dish: steam can carry protein.",
   cautionsTitle: "Cautions that still hold",
   cautionsNone:
-    "No caution is known for what you typed. That says nothing about this plate: ask the kitchen.",
+    "Our tables name no caution for what you typed. That says nothing about this plate: ask the kitchen.",
+  cautionsNoProfile:
+    "You have not said under You what you avoid, so no caution could be looked up. Ask the kitchen.",
   limits: "Traces, gluten, lactose and most allergens have no smell. This is no medical device.",
   save: "Save as a meal",
   keep: "Keep as a sample",

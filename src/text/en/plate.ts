@@ -14,7 +14,7 @@ export const plate = {
   },
   cautionsTitle: "Before you eat",
   cautionsEmpty: "Type a dish to see what often hides in it.",
-  cautionsNone: "Nothing in our tables speaks against it. They do not know this kitchen: ask.",
+  cautionsNone: "Our tables name no caution for these words. They do not know this kitchen: ask.",
   cautionsNoProfile: "Say under You what you avoid, and cautions appear here.",
   openYou: "Open You",
   standingTitle: "What always holds",

@@ -60,6 +60,7 @@ const SUBJECT: FindingSubject = {
   allergyGroups: [],
   cautions: CAUTIONS,
   nowMs: NOW_MS,
+  hasProfile: true,
   served: null,
 };
 
