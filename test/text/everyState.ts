@@ -17,7 +17,7 @@ import { checkView } from "../../src/views/checkView.js";
 import { dataView, importPlanView } from "../../src/views/dataView.js";
 import { ALL_DAYS, dayRangeView } from "../../src/views/dayRangeView.js";
 import { dietCautionView } from "../../src/views/dietCautionView.js";
-import { findingView } from "../../src/views/findingView.js";
+import { findingView, type FindingSubject } from "../../src/views/findingView.js";
 import { firstRunView, FIRST_RUN_STEPS } from "../../src/views/firstRunView.js";
 import { keptFinding } from "../../src/views/keptFinding.js";
 import { mealDetailView } from "../../src/views/mealDetailView.js";
@@ -129,33 +129,18 @@ function speakFindings(words: Words): void {
     nowMs: NOW_MS,
     served: null,
   };
-  const show = (...groups: Parameters<typeof found.plateFinding>) =>
-    findingView(found.plateFinding(...groups), subject, words);
-  show();
-  findingView(found.plateFinding(), { ...subject, hasProfile: false }, words);
-  show(...FOOD_GROUPS.map((group) => ({ ...found.SMELLED, group })));
-  show({ ...found.UNCERTAIN, reasons: found.EVERY_REASON });
-  findingView(
-    keptFinding({
-      ...found.plateFinding(),
-      groups: [{ ...found.UNCERTAIN, reasons: [{ kind: "fromLater" }] }],
-    }),
-    subject,
-    words,
-  );
-  findingView(
-    found.plateFinding(found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN),
-    {
-      ...subject,
-      served: { dishName: "x", groups: { meat: "absent", fish: "absent", shellfish: "present" } },
-    },
-    words,
-  );
-  findingView(
-    found.plateFinding(found.NOT_SMELLED),
-    { ...subject, served: { dishName: "x", groups: {} } },
-    words,
-  );
+  type Groups = Parameters<typeof found.plateFinding>;
+  const showTo = (change: Partial<FindingSubject>, ...groups: Groups) =>
+    findingView(found.plateFinding(...groups), { ...subject, ...change }, words);
+  const served = { dishName: "x", groups: { meat: "absent", fish: "absent", shellfish: "present" } } as const;
+  showTo({});
+  showTo({ hasProfile: false });
+  showTo({}, ...FOOD_GROUPS.map((group) => ({ ...found.SMELLED, group })));
+  showTo({}, { ...found.UNCERTAIN, reasons: found.EVERY_REASON });
+  const later = { ...found.UNCERTAIN, reasons: [{ kind: "fromLater" }] };
+  findingView(keptFinding({ ...found.plateFinding(), groups: [later] }), subject, words);
+  showTo({ served }, found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN);
+  showTo({ served: { dishName: "x", groups: {} } }, found.NOT_SMELLED);
   for (const [dish, hasProfile] of [
     ["", true],
     ["x", true],
