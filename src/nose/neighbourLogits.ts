@@ -71,8 +71,17 @@ function strangenessOf(model: NeighbourModel, near: readonly { row: number; dist
 
 /** Mean distance to the nearest plates but `skipPlate`. */
 export function localDistance(model: NeighbourModel, place: Float64Array, skipPlate: number): number {
-  const near = nearestFirst(model, place, skipPlate).slice(0, LOCAL_PLATES);
-  return near.reduce((sum, { distance }) => sum + distance, 0) / Math.max(1, near.length);
+  const { square } = nearestOfPlates(model, place, skipPlate);
+  // Only a few of many are wanted: picking them is quicker than sorting all.
+  const least = new Float64Array(LOCAL_PLATES).fill(Infinity);
+  for (const one of square) {
+    if (one >= least[LOCAL_PLATES - 1]!) continue;
+    let at = LOCAL_PLATES - 1;
+    for (; at > 0 && least[at - 1]! > one; at -= 1) least[at] = least[at - 1]!;
+    least[at] = one;
+  }
+  const near = least.filter((one) => one < Infinity);
+  return near.reduce((sum, one) => sum + Math.sqrt(one), 0) / Math.max(1, near.length);
 }
 
 /** The nearest sniff of each plate (its place in the references) and its distance, nearest plate first. */
@@ -81,18 +90,31 @@ export function nearestFirst(
   place: Float64Array,
   skipPlate: number,
 ): { readonly row: number; readonly distance: number }[] {
-  const best = new Map<number, { row: number; distance: number }>();
-  for (let row = 0; row < model.plates.length; row += 1) {
-    const plate = model.plates[row]!;
+  const { rows, square } = nearestOfPlates(model, place, skipPlate);
+  const near: { row: number; distance: number }[] = [];
+  rows.forEach((row, plate) => {
+    if (row >= 0) near.push({ row, distance: Math.sqrt(square[plate]!) });
+  });
+  return near.sort((a, b) => a.distance - b.distance || a.row - b.row);
+}
+
+/** For each plate number its nearest sniff (-1 if it has none) and that one's squared distance (Infinity). */
+function nearestOfPlates(model: NeighbourModel, place: Float64Array, skipPlate: number) {
+  const { axes, plates, references } = model;
+  const count = plates.reduce((most, plate) => Math.max(most, plate + 1), 0);
+  const rows = new Int32Array(count).fill(-1);
+  const square = new Float64Array(count).fill(Infinity);
+  for (let row = 0; row < plates.length; row += 1) {
+    const plate = plates[row]!;
     if (plate === skipPlate) continue;
-    let square = 0;
-    for (let axis = 0; axis < model.axes; axis += 1)
-      square += (model.references[row * model.axes + axis]! - place[axis]!) ** 2;
-    const distance = Math.sqrt(square);
-    const held = best.get(plate);
-    if (held === undefined || distance < held.distance) best.set(plate, { row, distance });
+    let sum = 0;
+    for (let axis = 0; axis < axes; axis += 1) sum += (references[row * axes + axis]! - place[axis]!) ** 2;
+    if (sum < square[plate]!) {
+      square[plate] = sum;
+      rows[plate] = row;
+    }
   }
-  return [...best.values()].sort((a, b) => a.distance - b.distance);
+  return { rows, square };
 }
 
 function shareOf(model: NeighbourModel, groups: number, group: number): number {

@@ -6,6 +6,7 @@ import { knownRows, presentShare, rowOf, type Table } from "./table.js";
 /** Newton rounds at most, and the change of a weight at which it has settled. Common practice. */
 const ROUNDS = 12;
 const SETTLED = 1e-4;
+const SETTLED_ROUGHLY = 0.03;
 /** A Newton step longer than this in any weight is shortened: far from the optimum the parabola lies. */
 const LONGEST_STEP = 2;
 
@@ -16,6 +17,27 @@ const LONGEST_STEP = 2;
  * @see Hastie, Tibshirani and Friedman, The Elements of Statistical Learning (2009), section 4.4
  */
 export function fitLogistic(table: Table, penalty = 1): LinearModel {
+  return fitFrom(table, penalty, undefined, SETTLED);
+}
+
+/**
+ * The same for several penalties, a little less exact: each fit starts from the one before, which saves most rounds.
+ *
+ * @param penalties - positive; the heaviest first is quickest
+ * @returns one model a penalty, in their order
+ */
+export function fitLogisticPath(table: Table, penalties: readonly number[]): LinearModel[] {
+  const models: LinearModel[] = [];
+  for (const penalty of penalties) models.push(fitFrom(table, penalty, models.at(-1), SETTLED_ROUGHLY));
+  return models;
+}
+
+function fitFrom(
+  table: Table,
+  penalty: number,
+  before: LinearModel | undefined,
+  settled: number,
+): LinearModel {
   const weights = new Float32Array(table.groups * table.features);
   const intercepts = new Float32Array(table.groups);
   for (let group = 0; group < table.groups; group += 1) {
@@ -24,8 +46,13 @@ export function fitLogistic(table: Table, penalty = 1): LinearModel {
     const share = presentShare(table, group);
     const start = new Float64Array(table.features + 1);
     start[table.features] = Math.log(share / (1 - share));
+    const warm = Float64Array.from(start);
+    if (before !== undefined) {
+      warm.set(before.weights.subarray(group * table.features, (group + 1) * table.features));
+      warm[table.features] = before.intercepts[group]!;
+    }
     const fitted =
-      present === 0 || present === rows.length ? start : newton(table, group, rows, start, penalty);
+      present === 0 || present === rows.length ? start : newton(table, group, rows, warm, penalty, settled);
     weights.set(fitted.subarray(0, table.features), group * table.features);
     intercepts[group] = fitted[table.features]!;
   }
@@ -38,6 +65,7 @@ function newton(
   rows: readonly number[],
   start: Float64Array,
   penalty: number,
+  settled: number,
 ): Float64Array {
   const size = table.features + 1;
   const beta = Float64Array.from(start);
@@ -47,7 +75,7 @@ function newton(
     const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
     const scale = longest > LONGEST_STEP ? LONGEST_STEP / longest : 1;
     step.forEach((value, i) => (beta[i]! -= scale * value));
-    if (longest < SETTLED) break;
+    if (longest < settled) break;
   }
   return beta;
 }

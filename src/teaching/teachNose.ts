@@ -30,7 +30,7 @@ export type TeachError =
 const FOLDS = 10;
 const MEMBERS = 5;
 const HIDDEN = 16;
-const STEPS = 120;
+const STEPS = 80;
 /** The kernel of a refresh, which keeps its recipe and compares none. */
 const USUAL_SHAPE = { width: 0.3, ridge: 0.1 };
 

@@ -14,13 +14,14 @@ export interface Synthetic {
   /** Drift added to the response of every channel. */
   readonly drift?: number;
   readonly prefix?: string;
+  /** Channels, whole, >= 1; four if left out. */
+  readonly channels?: number;
 }
 
-export const SYNTHETIC_CHANNELS = [200, 260, 320, 380].map((heaterC, i) => ({
-  sensor: i % 2,
-  heaterC,
-  dwellMs: 500,
-}));
+const channelsOf = (count: number) =>
+  Array.from({ length: count }, (_, i) => ({ sensor: i % 2, heaterC: 200 + 60 * i, dwellMs: 500 }));
+
+export const SYNTHETIC_CHANNELS = channelsOf(4);
 
 /** Plates on evenings of eight, truths drawn at random, so that neither hour nor room tells a group. */
 export function syntheticSniffs(options: Synthetic): Sniff[] {
@@ -30,12 +31,13 @@ export function syntheticSniffs(options: Synthetic): Sniff[] {
 
 function syntheticSniff(options: Synthetic, plate: number, random: RandomSource): Sniff {
   const { groups = ["meat", "fish"], strength = 2, sweeps = 12, baselineLeak = 0, drift = 0 } = options;
+  const channels = channelsOf(options.channels ?? SYNTHETIC_CHANNELS.length);
   const present = groups.map(() => random() < 0.5);
   const evening = Math.floor(plate / 8);
-  const base = SYNTHETIC_CHANNELS.map(
+  const base = channels.map(
     (_, i) => 10 + i / 4 + 0.05 * standardNormal(random) + (present[0] ? baselineLeak : 0),
   );
-  const response = SYNTHETIC_CHANNELS.map((_, i) => {
+  const response = channels.map((_, i) => {
     const smell = groups.reduce(
       (sum, _group, g) => sum + (present[g] && i % groups.length === g ? strength : 0),
       0,
@@ -49,7 +51,7 @@ function syntheticSniff(options: Synthetic, plate: number, random: RandomSource)
     format: "nidor-sniff/1",
     id,
     takenAt: new Date(Date.UTC(2026, 0, 1 + evening, 18, (plate % 8) * 10)).toISOString(),
-    sniffer: { id: "synthetic", channels: SYNTHETIC_CHANNELS },
+    sniffer: { id: "synthetic", channels },
     plate: id,
     occasion: `evening-${evening}`,
     dish: groups.filter((_, g) => present[g]).join(" and ") || "rice",
