@@ -1,4 +1,6 @@
-/** Cost figures in processor seconds, in Node: npx tsx test/bench/bench.ts. The same code runs in the browser's worker. */
+/** Cost figures in processor seconds, in Node: npm run bench; with --long or --browser more. */
+import { spawnSync } from "node:child_process";
+import { parseArgs } from "node:util";
 import * as tf from "@tensorflow/tfjs";
 import { findPlate } from "../../src/finding/findPlate.js";
 import { seededRandom, standardNormal } from "../../src/kernel/random.js";
@@ -7,13 +9,17 @@ import { teachNose } from "../../src/teaching/teachNose.js";
 import { syntheticSniffs } from "../teaching/syntheticSniffs.js";
 import { traceFrameMs } from "./traceFrame.js";
 import { useWasm } from "../teaching/useBackend.js";
+import { browserCost } from "./browserCost.js";
 
 const FEATURES = 40;
 const GROUPS = 4;
 const JOBS = 11; // ten folds and the final one
 const MEMBERS = 5;
 const HIDDEN = 16;
-const STEPS = 120;
+const STEPS = 80; // as in src/teaching/teachNose.ts
+
+const options = { seed: 1, id: "bench", name: "bench", taughtAt: "2026-11-25T18:30:00Z" };
+const groups = ["meat", "fish", "egg", "nut"];
 
 const print = (line: string) => process.stdout.write(`${line}\n`);
 /** Processor time of this process: on a busy machine the wall clock measures the others. */
@@ -72,34 +78,38 @@ async function naiveFitSeconds(rows: number): Promise<number> {
   return took;
 }
 
-print(
-  `backend ${await useWasm()}; ${JOBS} folds x ${MEMBERS} members, ${FEATURES} x ${HIDDEN} x ${GROUPS}, at most ${STEPS} steps`,
-);
-await batchedSeconds(50);
-for (const rows of [100, 400, 1000]) {
-  const took = await batchedSeconds(rows);
+async function netCosts(sizes: readonly number[]): Promise<void> {
+  print(`${JOBS} folds x ${MEMBERS} members, ${FEATURES} x ${HIDDEN} x ${GROUPS}, at most ${STEPS} steps`);
+  await batchedSeconds(50);
+  for (const rows of sizes) {
+    const took = await batchedSeconds(rows);
+    const each = ((1000 * took) / rows).toFixed(1);
+    print(`nets, ${rows} sniffs, batched: ${took.toFixed(1)} s (${each} ms a sniff)`);
+  }
+}
+
+async function naiveRatio(rows: number): Promise<void> {
+  await naiveFitSeconds(50);
+  const one = await naiveFitSeconds(rows);
+  const batched = await batchedSeconds(rows);
+  const all = one * JOBS * MEMBERS;
   print(
-    `nets, ${rows} sniffs, batched: ${took.toFixed(1)} s (${((1000 * took) / rows).toFixed(1)} ms a sniff)`,
+    `the naive way, one model.fit a fold and member, ${rows} sniffs: ${one.toFixed(2)} s each, ` +
+      `${all.toFixed(1)} s for ${JOBS * MEMBERS}; ratio ${(all / batched).toFixed(1)}`,
   );
 }
-await naiveFitSeconds(50);
-const one = await naiveFitSeconds(400);
-const batched = await batchedSeconds(400);
-print(
-  `the naive way, one model.fit a fold and member, 400 sniffs: ${one.toFixed(2)} s each, ` +
-    `${(one * JOBS * MEMBERS).toFixed(1)} s for ${JOBS * MEMBERS}; ratio ${((one * JOBS * MEMBERS) / batched).toFixed(1)}`,
-);
 
-const groups = ["meat", "fish", "egg", "nut"];
-const options = { seed: 1, id: "bench", name: "bench", taughtAt: "2026-11-25T18:30:00Z" };
-for (const plates of [50, 100]) {
-  const samples = syntheticSniffs({ plates, seed: 3, groups, sweeps: 20 });
+/** Seven channels give 41 features under the recipe that is tried first. */
+async function wholeNose(plates: number): Promise<void> {
+  const samples = syntheticSniffs({ plates, seed: 3, groups, sweeps: 20, channels: 7 });
   const before = nowMs();
   const taught = await teachNose(samples, options);
+  const took = seconds(before);
+  if (!taught.ok) throw new Error(taught.error.kind);
   print(
-    `a whole nose from ${plates} sniffs, all models, calibration and evidence: ${seconds(before).toFixed(1)} s`,
+    `a whole nose from ${plates} sniffs (recipe ${taught.value.nose.recipe}, ${taught.value.nose.chosen}), ` +
+      `all models, calibration and evidence: ${took.toFixed(1)} s (${((1000 * took) / plates).toFixed(1)} ms a sniff)`,
   );
-  if (!taught.ok) continue;
   const request = { groups, acceptedMissRate: 0.1, allergyGroups: [] };
   findPlate(taught.value.nose, samples[0]!, request);
   const start = nowMs();
@@ -107,17 +117,39 @@ for (const plates of [50, 100]) {
   print(`  one finding: ${((1000 * seconds(start)) / 50).toFixed(1)} ms`);
 }
 
-const tensors = tf.memory().numTensors;
-const few = syntheticSniffs({ plates: 12, seed: 4 });
-for (let again = 0; again < 10; again += 1) await teachNose(few, options);
-print(`tensors before and after ten teachings: ${tensors} and ${tf.memory().numTensors}`);
+function traceCosts(): void {
+  for (const channels of [8, 64]) {
+    traceFrameMs(channels, 600, nowMs); // warms the compiler up
+    const minute = traceFrameMs(channels, 600, nowMs);
+    const hour = traceFrameMs(channels, 36_000, nowMs);
+    print(
+      `live traces, ${channels} channels at 10 sweeps a second: a frame ${minute.toFixed(2)} ms after a minute, ` +
+        `${hour.toFixed(2)} ms after an hour (${(hour / minute).toFixed(2)} times)`,
+    );
+  }
+}
 
-for (const channels of [8, 64]) {
-  traceFrameMs(channels, 600, nowMs); // warms the compiler up
-  const minute = traceFrameMs(channels, 600, nowMs);
-  const hour = traceFrameMs(channels, 36_000, nowMs);
-  print(
-    `live traces, ${channels} channels at 10 sweeps a second: a frame ${minute.toFixed(2)} ms after a minute, ` +
-      `${hour.toFixed(2)} ms after an hour (${(hour / minute).toFixed(2)} times)`,
-  );
+async function tensorsLeft(): Promise<void> {
+  const tensors = tf.memory().numTensors;
+  const few = syntheticSniffs({ plates: 12, seed: 4 });
+  for (let again = 0; again < 10; again += 1) await teachNose(few, options);
+  print(`tensors before and after ten teachings: ${tensors} and ${tf.memory().numTensors}`);
+}
+
+function listCosts(): void {
+  const vitest = ["vitest", "bench", "--run", "--project", "unit"];
+  const { status } = spawnSync("npx", vitest, { stdio: "inherit", shell: process.platform === "win32" });
+  process.exitCode = status ?? 1;
+}
+
+const { values } = parseArgs({ options: { long: { type: "boolean" }, browser: { type: "boolean" } } });
+if (values.browser === true) await browserCost(print);
+else {
+  print(`backend ${await useWasm()}; processor seconds`);
+  await netCosts(values.long === true ? [100, 400, 1000, 2000] : [100, 400]);
+  await naiveRatio(values.long === true ? 400 : 100);
+  for (const plates of values.long === true ? [100, 400, 1000, 2000] : [50, 100]) await wholeNose(plates);
+  await tensorsLeft();
+  traceCosts();
+  listCosts();
 }

@@ -1,0 +1,80 @@
+/** The page's side of the measurement: teaches as the app does, and watches its own main thread. */
+import { findPlate } from "../../../src/finding/findPlate.js";
+import { parseNose } from "../../../src/nose/noseFile.js";
+import { createTeachClient, type TeachPort } from "../../../src/worker/teachClient.js";
+import { syntheticSniffs } from "../../teaching/syntheticSniffs.js";
+import type { MemoryAnswer } from "./memoryWorker.js";
+
+export interface BrowserCost {
+  readonly teachMs: number;
+  readonly backend: string;
+  readonly model: string;
+  readonly features: string;
+  /** Tasks of the main thread over 50 ms (W3C Long Tasks), from the start of teaching to the nose in hand, ms. */
+  readonly longTasks: readonly number[];
+  readonly findingMs: number;
+}
+
+declare global {
+  interface Window {
+    measureTeaching(sniffs: number): Promise<BrowserCost>;
+    measureMemory(times: number): Promise<MemoryAnswer>;
+  }
+}
+
+const GROUPS = ["meat", "fish", "egg", "nut"];
+const wasmPath = new URL("./wasm/", location.href).href;
+
+window.measureTeaching = async (count) => {
+  const samples = syntheticSniffs({ plates: count, seed: 3, groups: GROUPS, sweeps: 20, channels: 7 });
+  const client = createTeachClient(
+    () =>
+      new Worker(new URL("../../../src/worker/teachWorker.ts", import.meta.url), {
+        type: "module",
+      }) as TeachPort,
+  );
+  const longTasks: number[] = [];
+  const watch = new PerformanceObserver((list) =>
+    longTasks.push(...list.getEntries().map((one) => one.duration)),
+  );
+  watch.observe({ entryTypes: ["longtask"] });
+  const before = performance.now();
+  const job = {
+    samples,
+    seed: 1,
+    noseId: "b",
+    name: "b",
+    taughtAt: "2026-11-25T18:30:00Z",
+    wasmPath,
+    inUse: null,
+    refresh: false,
+  };
+  const taught = await client.teach(job, () => undefined);
+  if (!taught.ok) throw new Error(JSON.stringify(taught.error));
+  const teachMs = performance.now() - before;
+  const nose = parseNose(taught.value.noseText);
+  if (!nose.ok) throw new Error(JSON.stringify(nose.error));
+  // A long task is told of a moment after it ended.
+  await new Promise((resolve) => setTimeout(resolve, 500));
+  watch.disconnect();
+  const request = { groups: GROUPS, acceptedMissRate: 0.1, allergyGroups: [] };
+  findPlate(nose.value, samples[0]!, request);
+  const start = performance.now();
+  for (const sniff of samples.slice(0, 50)) findPlate(nose.value, sniff, request);
+  return {
+    teachMs,
+    backend: nose.value.report.backend,
+    model: nose.value.chosen,
+    features: `recipe ${nose.value.recipe}, ${nose.value.horizons[0]!.input.centre.length} features`,
+    longTasks,
+    findingMs: (performance.now() - start) / 50,
+  };
+};
+
+window.measureMemory = (times) =>
+  new Promise((resolve, reject) => {
+    const worker = new Worker(new URL("./memoryWorker.ts", import.meta.url), { type: "module" });
+    worker.onmessage = ({ data }: MessageEvent<MemoryAnswer>) => resolve(data);
+    worker.onerror = ({ message }) => reject(new Error(message));
+    worker.postMessage({ times, wasmPath });
+  });
