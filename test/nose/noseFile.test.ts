@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import { kernelLogits } from "../../src/nose/kernelLogits.js";
 import { noseFileWords, parseNose, serialiseNose } from "../../src/nose/noseFile.js";
 import { fromBase64, packNumbers, toBase64, unpackNumbers } from "../../src/nose/packNumbers.js";
 import { CHANNELS, handMadeNose, spread } from "../finding/handMadeNose.js";
@@ -49,6 +50,55 @@ it("names the field that is damaged", () => {
   expect(parseNose(JSON.stringify(value))).toMatchObject({
     error: { kind: "badField", field: "horizons.0.logistic" },
   });
+});
+
+it("reads a nose of the first version, which knew no kernel and mixed five kinds", () => {
+  const value = JSON.parse(TEXT);
+  for (const horizon of value.horizons) {
+    horizon.mix = packNumbers(Float32Array.of(0, 1, 0, 0, 0));
+    delete horizon.kernel;
+  }
+  expect(parseNose(JSON.stringify(value)).ok).toBe(true);
+  value.horizons[0].mix = packNumbers(Float32Array.of(0, 1, 0, 0));
+  expect(parseNose(JSON.stringify(value))).toMatchObject({ error: { field: "horizons.0.mix" } });
+});
+
+it("reads a kernel back, and refuses one whose lists do not fit together", () => {
+  const features = NOSE.horizons[0]!.input.centre.length;
+  const kernel = {
+    width: 0.5,
+    middles: new Int16Array(3 * features).fill(256),
+    weights: new Float32Array(3 * NOSE.groups.length).fill(1.5),
+    intercepts: new Float32Array(NOSE.groups.length),
+  };
+  const withKernel = (change: Partial<typeof kernel>) =>
+    parseNose(
+      serialiseNose({
+        ...NOSE,
+        horizons: NOSE.horizons.map((one) => ({ ...one, kernel: { ...kernel, ...change } })),
+      }),
+    );
+  const read = withKernel({});
+  expect(read.ok && read.value.horizons[1]!.kernel).toEqual(kernel);
+  for (const change of [
+    { middles: new Int16Array(3 * features + 1) },
+    { weights: new Float32Array(1) },
+    { intercepts: new Float32Array(NOSE.groups.length + 1) },
+  ])
+    expect(withKernel(change)).toMatchObject({ error: { kind: "badField", field: "horizons.0.kernel" } });
+  expect(withKernel({ width: 0 })).toMatchObject({ error: { kind: "badField" } });
+});
+
+it("one bell, counted by hand: at a mean squared difference of 1 it has fallen to 1/e", () => {
+  const model = {
+    width: 1,
+    middles: Int16Array.of(0, 256),
+    weights: Float32Array.of(2, -3),
+    intercepts: Float32Array.of(0.5, 0),
+  };
+  const [one, other] = kernelLogits(model, Float64Array.of(1, 0));
+  expect(one).toBeCloseTo(0.5 + 2 / Math.E, 12);
+  expect(other).toBeCloseTo(-3 / Math.E, 12);
 });
 
 it("never throws, whatever the text", () => {

@@ -235,6 +235,23 @@ describe("Platt's map pulled to doing nothing", () => {
     expect(slopes).toEqual([...slopes].sort((a, b) => b - a));
   });
 
+  it.each([0.1, 1, 10, 100])("no map nearby fits better under the same pull: %d", (pull) => {
+    const lossAt = (slope: number, intercept: number) =>
+      SCORES.reduce(
+        (sum, score, i) =>
+          sum + softplus(slope * score + intercept) - HAPPENED[i]! * (slope * score + intercept),
+        (pull / 2) * ((slope - 1) ** 2 + intercept ** 2),
+      );
+    const { slope, intercept } = fitPulledPlatt(SCORES, HAPPENED, pull);
+    for (const [dx, dy] of [
+      [0.001, 0],
+      [-0.001, 0],
+      [0, 0.001],
+      [0, -0.001],
+    ])
+      expect(lossAt(slope + dx!, intercept + dy!)).toBeGreaterThan(lossAt(slope, intercept));
+  });
+
   it("stays finite where the scores part the outcomes without a mistake", () => {
     const { slope, intercept } = fitPulledPlatt([-2, -1, 1, 2], [0, 0, 1, 1], 1);
     expect(Number.isFinite(slope) && slope > 1 && slope < 10).toBe(true);
