@@ -102,12 +102,14 @@ function groupFinding(
   const said = horizons.map((one) => setOf(judge, one, place));
   const sets = judge.canAlarm() ? said : said.map(withoutAlarm);
   const label = judge.settledLabel(sets);
+  const unsound = heldBack.filter(({ kind }) => kind !== "allergy" || label !== "present");
   const reasons = [
-    ...heldBack.filter(({ kind }) => kind !== "allergy" || label !== "present"),
+    ...unsound,
     ...setReasons(group, judge, sets, label, probability, acceptedMissRate),
     ...(label === "absent" ? shownReasons(basis, acceptedMissRate) : []),
   ];
-  const belief = request.beliefs?.[group.name];
+  // A sniff that is not to be relied on moves nobody's belief; nor does one that might lower it for an allergy.
+  const belief = unsound.length > 0 ? undefined : request.beliefs?.[group.name];
   return {
     group: group.name,
     verdict: verdictOf(label, reasons),

@@ -39,6 +39,16 @@ describe("the three findings", () => {
     expect(found.belief!.after).toBeCloseTo(ratio / 9 / (1 + ratio / 9), 9);
   });
 
+  it("moves no belief by a sniff that is not to be relied on, nor towards absence of an allergen", () => {
+    const beliefs = { meat: 0.1 };
+    const beliefAt = (logit: number, request: Partial<FindingRequest>) =>
+      find(GOOD, handMadeSniff(logit), { beliefs, ...request }).belief;
+    expect(beliefAt(-4, {})).toBeDefined();
+    expect(beliefAt(-4, { snifferInControl: false })).toBeUndefined();
+    expect(beliefAt(-4, { allergyGroups: ["meat"] })).toBeUndefined();
+    expect(beliefAt(4, { allergyGroups: ["meat"] })).toBeDefined();
+  });
+
   it.each([0.05, 0.049])("needs 59 plates without a miss to show 5 %%, at %s", (acceptedMissRate) => {
     // 59 trials without a miss show 5 % at 95 % (ST-R2); 0.049 needs 60.
     const nose = handMadeNose({ present: spread(59, 3, 5), absent: spread(60, -5, -3) });
