@@ -130,7 +130,7 @@ export const data: Catalogue["data"] = {
         "Geduldete Fehlquote",
         "Wie oft höchstens du duldest, dass etwas, das da ist, „nicht gerochen“ heißt.",
       ],
-      interval: ["Bereich", "Die Strecke, in der der wahre Wert liegt, zu 95 % sicher."],
+      interval: ["Bereich", "Die Strecke, in der der wahre Wert liegt, zu 95 % sicher."],
       checkJar: [
         "Prüfglas",
         "Ein verschlossenes Glas mit immer demselben Essig oder Kaffee, ab und zu gerochen, um Drift zu sehen.",

@@ -25,7 +25,7 @@ export const nose: Catalogue["nose"] = {
   },
   groupsTitle: "Wie gut sie ist",
   groupsText:
-    "An Tellern, die sie nie kannte, bei gleichen Chancen. Der Bereich sagt, wo der wahre Anteil liegt, zu 95 % sicher.",
+    "An Tellern, die sie nie kannte, bei gleichen Chancen. Der Bereich sagt, wo der wahre Anteil liegt, zu 95 % sicher.",
   found: "Gefunden, wenn es da war",
   quiet: "Still, wenn es nicht da war",
   share: (count, all, low, high) => `${count} von ${all}; zwischen ${low} und ${high}`,

@@ -19,7 +19,7 @@ export const report: Catalogue["report"] = {
   },
   reliabilityTitle: "Treffen die Wahrscheinlichkeiten ein?",
   reliabilityText:
-    "Punkte auf der schrägen Linie: Was 70 % genannt wurde, traf in 70 % ein. Größere Punkte stehen für mehr Teller.",
+    "Punkte auf der schrägen Linie: Was 70 % genannt wurde, traf in 70 % ein. Größere Punkte stehen für mehr Teller.",
   called: "genannt",
   cameTrue: "eingetroffen",
   reliabilityRow: (called, observed, plates) =>

@@ -124,7 +124,7 @@ export const data = {
         "Accepted miss rate",
         "How often, at most, you accept that something there is called “not smelled”.",
       ],
-      interval: ["Interval", "The stretch in which the true value lies, 95 % sure."],
+      interval: ["Interval", "The stretch in which the true value lies, 95% sure."],
       checkJar: [
         "Check jar",
         "A closed jar of the same vinegar or coffee, sniffed now and then to see drift.",

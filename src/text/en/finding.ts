@@ -34,7 +34,7 @@ export const finding = {
     taught: (plates: string) => `Taught on ${plates} ${plural(plates, "plate", "plates")}`,
     present: (plates: string, misses: string) =>
       `Tried on ${plates} ${plural(plates, "plate", "plates")} with it that the nose had never met: ${misses} missed`,
-    missRate: (upper: string) => `So at most ${upper} of such plates would be missed (95 % sure)`,
+    missRate: (upper: string) => `So at most ${upper} of such plates would be missed (95% sure)`,
     absent: (plates: string, alarms: string) =>
       `Tried on ${plates} ${plural(plates, "plate", "plates")} without it: ${alarms} ${plural(alarms, "false alarm", "false alarms")}`,
     accepted: (rate: string) => `Judged at your accepted miss rate of ${rate}`,

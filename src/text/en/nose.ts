@@ -24,7 +24,7 @@ export const nose = {
   } as Record<string, string>,
   groupsTitle: "How good it is",
   groupsText:
-    "On plates it had never met, at even odds. The interval is where the true share lies, 95 % sure.",
+    "On plates it had never met, at even odds. The interval is where the true share lies, 95% sure.",
   found: "Found when it was there",
   quiet: "Quiet when it was not",
   share: (count: string, all: string, low: string, high: string) =>

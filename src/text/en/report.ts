@@ -18,7 +18,7 @@ export const report = {
   },
   reliabilityTitle: "Do the chances come true?",
   reliabilityText:
-    "Dots on the slanted line: what was called 70 % came true in 70 %. Larger dots stand for more plates.",
+    "Dots on the slanted line: what was called 70% came true in 70%. Larger dots stand for more plates.",
   called: "called",
   cameTrue: "came true",
   reliabilityRow: (called: string, observed: string, plates: string) =>

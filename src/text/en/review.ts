@@ -28,7 +28,7 @@ export const review = {
     `${count} of ${all}; the true share lies between ${low} and ${high}`,
   shareNone: "no such plate confirmed yet",
   reliabilityText: (plates: string) =>
-    `${plates} confirmed ${plural(plates, "plate", "plates")}. Points on the slanted line mean that what was called 70 % came true in 70 %.`,
+    `${plates} confirmed ${plural(plates, "plate", "plates")}. Points on the slanted line mean that what was called 70% came true in 70%.`,
   reliabilitySpoken: (predicted: string, observed: string, plates: string) =>
     `called ${predicted}: true in ${observed} of ${plates}`,
   called: "called",
