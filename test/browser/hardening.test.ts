@@ -183,6 +183,10 @@ describe("text from elsewhere", () => {
     await page.getByLabel("Bring in a nose file").setInputFiles(asFile("a.json", renamed));
     await page.getByRole("heading", { name: HOSTILE }).waitFor();
     await staysText(page);
+    await button(page, "Use this nose").click();
+    await page.getByRole("heading", { name: HOSTILE }).waitFor();
+    await visit(page, url, "nose/versions");
+    await staysText(page);
     const [first = "{}", second = "{}"] = await demoLines(100);
     const good = { ...(JSON.parse(first) as object), id: HOSTILE, dish: HOSTILE };
     const bad = { ...(JSON.parse(second) as object), groups: { [HOSTILE]: "perhaps" } };
