@@ -65,6 +65,8 @@ export interface SamplesView {
 export interface SamplesState {
   /** Newest first. */
   readonly samples: readonly SampleNote[];
+  /** Are the samples that come with the app among them? */
+  readonly demoIsIn: boolean;
   readonly shown: number;
   /** Groups to count: those to judge, and those that a sample names. */
   readonly groups: readonly string[];
@@ -102,7 +104,7 @@ export function samplesView(state: SamplesState, words: SampleWords): SamplesVie
     remove: text.remove,
     more: samples.length > shown ? words.text.common.more : null,
     dropDemo: samples.some(({ demo }) => demo) ? text.dropDemo : null,
-    bringInDemo: samples.some(({ demo }) => demo) ? null : text.bringInDemo,
+    bringInDemo: state.demoIsIn ? null : text.bringInDemo,
     empty: samples.length === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
   };
 }

@@ -1,5 +1,6 @@
 import { chanceAt } from "./chance.js";
 import { demoPlan } from "./demoPlan.js";
+import { DEMO_NAME } from "./demoSampleId.js";
 import { eveningAir } from "./roomAir.js";
 import { simulateSniff, type SimulatedPhase, type SimulatedSniff } from "./simulateSniff.js";
 
@@ -30,7 +31,7 @@ const PURPOSE = { plan: 200, evening: 201 } as const;
  * @returns sniffs in the order they were taken
  */
 export function demoSamples({ plates, seed, laterDays = 0 }: DemoOptions): SimulatedSniff[] {
-  const name = laterDays === 0 ? "demo" : `later-${laterDays}`;
+  const name = laterDays === 0 ? DEMO_NAME : `later-${laterDays}`;
   const plan = demoPlan(plates, chanceAt(seed, PURPOSE.plan, 0));
   return plan.map(({ dish, evening }, i) => {
     const place = i - plan.findIndex((other) => other.evening === evening);

@@ -272,7 +272,17 @@ function speakNoses(words: Words): void {
         groups: { meat: truth },
       }));
     const samples = [...make("present", presents), ...make("absent", absents)];
-    samplesView({ samples, shown: 1, groups: ["meat"], acceptedMissRate: 0.05, suggestions: [] }, words);
+    samplesView(
+      {
+        samples,
+        demoIsIn: samples.length > 0,
+        shown: 1,
+        groups: ["meat"],
+        acceptedMissRate: 0.05,
+        suggestions: [],
+      },
+      words,
+    );
   }
 }
 

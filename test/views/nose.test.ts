@@ -62,9 +62,21 @@ const note = (i: number, truth: "present" | "absent", plate = `p${i}`): SampleNo
   groups: { meat: truth },
   demo: false,
 });
-const countsOf = (samples: readonly SampleNote[]) =>
-  samplesView({ samples, shown: 10, groups: ["meat"], acceptedMissRate: 0.05, suggestions: [] }, ENGLISH)
-    .counts[0]!;
+const samplesOf = (samples: readonly SampleNote[], demoIsIn: boolean) =>
+  samplesView(
+    { samples, demoIsIn, shown: 10, groups: ["meat"], acceptedMissRate: 0.05, suggestions: [] },
+    ENGLISH,
+  );
+const countsOf = (samples: readonly SampleNote[]) => samplesOf(samples, false).counts[0]!;
+
+it("offers the demo samples beside a practice plate of one's own, and no longer once they are in", () => {
+  const practised = [{ ...note(1, "present"), demo: true }];
+  expect(samplesOf(practised, false)).toMatchObject({
+    bringInDemo: ENGLISH.text.nose.samples.bringInDemo,
+    dropDemo: ENGLISH.text.nose.samples.dropDemo,
+  });
+  expect(samplesOf(practised, true).bringInDemo).toBeNull();
+});
 
 it("counts plates, not sniffs, and says how many more of which are needed", () => {
   const twice = countsOf([note(1, "present", "same"), note(2, "present", "same")]);

@@ -1,5 +1,6 @@
 import { useSignal } from "@preact/signals";
 import { SamplesScreen } from "../../screens/SamplesScreen.js";
+import { isDemoSample } from "../../virtual/demoSampleId.js";
 import { samplesView } from "../../views/samplesView.js";
 import type { AppModel } from "../appModel.js";
 import { suggestionsOf } from "../meals/suggestionsOf.js";
@@ -17,6 +18,7 @@ export function SamplesPage({ app }: { readonly app: AppModel }) {
   const view = samplesView(
     {
       samples,
+      demoIsIn: samples.some(({ sniffId }) => isDemoSample(sniffId)),
       shown: shown.value,
       groups: [...new Set([...app.groups.value, ...named])],
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,

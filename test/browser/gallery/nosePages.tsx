@@ -73,6 +73,7 @@ const samples =
   (words) => {
     const state = {
       samples: kept,
+      demoIsIn: kept.length > 0,
       shown: 12,
       groups: ["meat", "fish"],
       acceptedMissRate: 0.05,
