@@ -32,11 +32,24 @@ export function InstallScreen({
   return (
     <div class="stack">
       <PageHead title={view.title} text={view.text} back={{ label: view.back, onBack }} />
-      <ol class="questions">
-        {view.steps.map((step) => (
-          <li key={step}>{step}</li>
+      <section class="stack stack--tight">
+        <h2>{view.address.title}</h2>
+        {view.address.lines.map((line) => (
+          <p key={line} class="own-words">
+            {line}
+          </p>
         ))}
-      </ol>
+      </section>
+      {view.ways.map(({ title, steps }) => (
+        <section key={title} class="stack stack--tight">
+          <h2>{title}</h2>
+          <ol class="questions">
+            {steps.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ol>
+        </section>
+      ))}
       {view.button !== null && (
         <Button look="main" big wide onClick={onInstall}>
           {view.button}

@@ -22,7 +22,11 @@ export function mealCalls(engine: Engine): MealStore {
       if (!outcome.ok) return outcome;
       return ok({ ...outcome.value.value, setAside: outcome.value.setAside });
     },
-    countMeals: () => engine.read(["meals"], (tx) => tx.count("meals", LIVE)),
+    countMeals: ({ withoutDemo = false } = {}) =>
+      engine.read(["meals"], async (tx) => {
+        const all = await tx.count("meals", LIVE);
+        return withoutDemo ? all - (await liveDemo(tx)) : all;
+      }),
     deleteMeal: (id, deletedAt) =>
       change(engine, id, (meal) => ({ ...meal, deletedAt, changedAt: deletedAt })),
     restoreMeal: (id, changedAt) =>
@@ -30,6 +34,12 @@ export function mealCalls(engine: Engine): MealStore {
     purgeDeletedMeals: (deletedBefore) =>
       engine.write(["meals", "photos", "photoBytes"], ["meals", "photos"], (tx) => purge(tx, deletedBefore)),
   };
+}
+
+/** Demo meals that are not deleted. */
+async function liveDemo(tx: EngineTransaction): Promise<number> {
+  const rows = await Promise.all((await tx.demoIds("meals")).map((id) => tx.get("meals", id)));
+  return rows.filter((row) => row?.bucket === LIVE).length;
 }
 
 interface Found {

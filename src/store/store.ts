@@ -50,7 +50,7 @@ export interface MealStore {
   getMeal(id: string): Stored<Meal>;
   /** Pages through an index; deleted meals are left out. */
   listMeals(query?: MealQuery): Stored<Page<Meal>>;
-  countMeals(): Stored<number>;
+  countMeals(which?: { readonly withoutDemo?: boolean }): Stored<number>;
   /** Can be undone until `purgeDeletedMeals`. */
   deleteMeal(id: string, deletedAt: string): Stored<void>;
   restoreMeal(id: string, changedAt: string): Stored<void>;

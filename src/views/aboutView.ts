@@ -23,18 +23,24 @@ export interface InstallView {
   readonly title: string;
   readonly back: string;
   readonly text: string;
-  readonly steps: readonly string[];
+  /** What kind of address it takes, where to get it, and whether this page has one. */
+  readonly address: { readonly title: string; readonly lines: readonly string[] };
+  readonly ways: readonly { readonly title: string; readonly steps: readonly string[] }[];
   /** null where the browser does not offer it. */
   readonly button: string | null;
 }
 
-export function installView(offered: boolean, { text }: Words<"data">): InstallView {
+/** @param address - where this page lies, with its scheme */
+export function installView(offered: boolean, address: string, { text }: Words<"data">): InstallView {
   const { install, back } = text.data;
+  const { title, lines, sound, unsound } = install.address;
+  const here = address.startsWith("https://") ? sound(address) : unsound(address);
   return {
     title: install.title,
     back,
     text: install.text,
-    steps: install.steps,
+    address: { title, lines: [...lines, here] },
+    ways: [install.android, install.iphone, install.computer],
     button: offered ? install.button : null,
   };
 }

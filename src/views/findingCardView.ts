@@ -21,7 +21,11 @@ export interface FindingCardView {
   readonly allergyNote: string | null;
   readonly reasons: { readonly title: string; readonly items: readonly ReasonView[] } | null;
   readonly belief: { readonly title: string; readonly text: string; readonly ratio: string } | null;
-  readonly basis: { readonly title: string; readonly lines: readonly string[] } | null;
+  readonly basis: {
+    readonly title: string;
+    readonly lines: readonly string[];
+    readonly glossary: { readonly label: string; readonly href: string };
+  } | null;
 }
 
 export interface FindingContext {
@@ -91,5 +95,6 @@ function basisView(
       lines.absent(whole(basis.heldOutAbsent), whole(basis.falseAlarms)),
       lines.accepted(percent(acceptedMissRate)),
     ],
+    glossary: { label: words.text.finding.glossary, href: "#/you/glossary" },
   };
 }

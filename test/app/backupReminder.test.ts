@@ -19,10 +19,10 @@ beforeEach(() => {
 });
 afterEach(() => vi.unstubAllGlobals());
 
-async function addMeals(store: Store, from: number, count: number): Promise<void> {
+async function addMeals(store: Store, from: number, count: number, demo = false): Promise<void> {
   const at = new Date(NOW).toISOString();
   const meals = Array.from({ length: count }, (_, i) => newMeal(`meal-${from + i}`, at));
-  await store.save({ meals });
+  await store.save({ meals, demo });
 }
 
 async function afterDays(store: Store, days: number) {
@@ -50,6 +50,17 @@ it("counts what came since, and is silent again after a backup or a “later”"
   expect((await afterDays(store, 40)).due.value).toBeNull();
   await addMeals(store, 12, 10);
   expect((await afterDays(store, 40)).due.value).toBe(10);
+});
+
+it("leaves out meals of the practice kitchen, deleted ones too", async () => {
+  const store = createMemoryStore();
+  await afterDays(store, 0);
+  await addMeals(store, 0, 11, true);
+  await addMeals(store, 11, 9);
+  await store.deleteMeal("meal-0", new Date(NOW).toISOString());
+  expect((await afterDays(store, 15)).due.value).toBeNull();
+  await addMeals(store, 20, 1);
+  expect((await afterDays(store, 15)).due.value).toBe(10);
 });
 
 it("begins to count anew where what it had kept cannot be read", async () => {

@@ -16,7 +16,11 @@ export function AboutPage({ app, onBack }: YouPageProps) {
 
 /** How to put it on a phone. */
 export function InstallPage({ app, onBack }: YouPageProps) {
-  const view = installView(installOffer.value !== null, app.preferences.words.value);
+  const view = installView(
+    installOffer.value !== null,
+    location.origin + location.pathname,
+    app.preferences.words.value,
+  );
   return (
     <Frame app={app}>
       <InstallScreen view={view} onBack={onBack} onInstall={() => void askToInstall()} />

@@ -58,9 +58,9 @@ function kept(): BackupBaseline | null {
   }
 }
 
-/** Meals and samples, but for demo samples; null where the phone does not tell. */
+/** Meals and samples that are no practice; null where the phone does not tell. */
 async function countRecords(store: Store): Promise<number | null> {
-  const [meals, samples] = [await store.countMeals(), await countSamples(store)];
+  const [meals, samples] = [await store.countMeals({ withoutDemo: true }), await countSamples(store)];
   return meals.ok && samples.ok ? meals.value + samples.value : null;
 }
 

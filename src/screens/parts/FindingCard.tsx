@@ -39,6 +39,7 @@ export function FindingCard({ view }: { readonly view: FindingCardView }) {
                 <li key={line}>{line}</li>
               ))}
             </ul>
+            <a href={view.basis.glossary.href}>{view.basis.glossary.label}</a>
           </Fold>
         )}
       </div>

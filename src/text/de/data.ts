@@ -104,11 +104,39 @@ export const data: Catalogue["data"] = {
   install: {
     title: "Auf das Telefon legen",
     text: "Dann öffnet sie sich wie jede andere App, ohne Netz.",
-    steps: [
-      "Android: Öffne das Menü des Browsers und wähle „App installieren“ oder „Zum Startbildschirm“.",
-      "iPhone: Tippe auf Teilen, dann auf „Zum Home-Bildschirm“. Einen Riecher zu verbinden geht dort nicht.",
-      "Rechner: Wähle das Installationszeichen am Ende der Adresszeile.",
-    ],
+    address: {
+      title: "Zuerst: die richtige Adresse",
+      lines: [
+        "Die Adresse muss mit https:// beginnen. Das s steht für eine geschützte Verbindung. Bei jeder anderen Adresse verweigert der Browser des Telefons zwei Dinge, die Nidor braucht: Bluetooth, für den Riecher, und das Behalten der App auf dem Telefon, damit sie ohne Netz geht.",
+        "Frag nach dieser Adresse, wo du Nidor herhast: bei der Person oder Gruppe, die es für dich betreibt. Sonst hat sie niemand, auch kein App-Laden.",
+      ],
+      sound: (address) =>
+        `Diese Seite liegt unter ${address}. Das ist eine richtige Adresse: Öffne sie auf deinem Telefon.`,
+      unsound: (address) =>
+        `Diese Seite liegt unter ${address}. Das beginnt nicht mit https:// und taugt darum auf einem Telefon nicht. Frag nach einer, die so beginnt.`,
+    },
+    android: {
+      title: "Android, mit Chrome",
+      steps: [
+        "Öffne Chrome und gib die Adresse ein, mit https:// davor.",
+        "Tippe oben rechts auf die drei Punkte.",
+        "Tippe auf „Zum Startbildschirm hinzufügen“, dann auf „Installieren“.",
+        "Öffne Nidor einmal vom Startbildschirm, solange du Netz hast. Danach braucht es keines mehr.",
+        "Um einen Riecher zu verbinden, schalte Bluetooth ein. Fragt Chrome nach Geräten in der Nähe, erlaube es.",
+      ],
+    },
+    iphone: {
+      title: "iPhone und iPad",
+      steps: [
+        "Ein Riecher lässt sich dort nicht verbinden: Die Browser auf dem iPhone geben Webseiten kein Bluetooth. Warnungen, Küchenkarte, Mahlzeiten und der virtuelle Riecher gehen.",
+        "Öffne die Adresse in Safari und tippe auf Teilen.",
+        "Tippe auf „Zum Home-Bildschirm“, dann auf „Hinzufügen“.",
+      ],
+    },
+    computer: {
+      title: "Rechner, mit Chrome oder Edge",
+      steps: ["Öffne die Adresse und wähle das Installationszeichen am Ende der Adresszeile."],
+    },
     button: "Jetzt installieren",
   },
   glossary: {

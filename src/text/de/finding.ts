@@ -31,6 +31,7 @@ export const finding: Catalogue["finding"] = {
   bandSpokenNone: "Es gibt keinen Wert auf der Skala.",
   reasonsTitle: "Warum es unsicher ist",
   basisTitle: "Worauf das beruht",
+  glossary: "Was diese Wörter bedeuten",
   basis: {
     nose: (name, ago) => `Nase „${name}“, angelernt ${ago}`,
     taught: (plates) => `Angelernt an ${plates} ${plural(plates, "Teller", "Tellern")}`,

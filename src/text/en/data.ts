@@ -101,11 +101,39 @@ export const data = {
   install: {
     title: "Put it on your phone",
     text: "Then it opens like any other app, without a network.",
-    steps: [
-      "Android: open the browser’s menu and choose “Install app” or “Add to home screen”.",
-      "iPhone: tap Share, then “Add to Home Screen”. Pairing a sniffer does not work there.",
-      "Computer: choose the install sign at the end of the address bar.",
-    ],
+    address: {
+      title: "First: the right address",
+      lines: [
+        "The address must begin with https://. The s stands for a protected connection. On any other address the phone’s browser refuses two things that Nidor needs: Bluetooth, for the sniffer, and keeping the app on the phone, so that it works without a network.",
+        "Ask whoever gave you Nidor for this address: the person or group that runs it for you. Nobody else has it, and no app shop does.",
+      ],
+      sound: (address: string) =>
+        `This page is at ${address}. That is a right address: open it on your phone.`,
+      unsound: (address: string) =>
+        `This page is at ${address}. That does not begin with https://, so it will not do on a phone. Ask for one that does.`,
+    },
+    android: {
+      title: "Android, with Chrome",
+      steps: [
+        "Open Chrome and type the address, with https:// in front.",
+        "Tap the three dots at the top right.",
+        "Tap “Add to home screen”, then “Install”.",
+        "Open Nidor from the home screen once while you have a network. From then on it needs none.",
+        "To pair a sniffer, turn Bluetooth on. Where Chrome asks for nearby devices, allow it.",
+      ],
+    },
+    iphone: {
+      title: "iPhone and iPad",
+      steps: [
+        "No sniffer can be paired there: the browsers on an iPhone have no Bluetooth for web pages. Cautions, kitchen card, meals and the virtual sniffer work.",
+        "Open the address in Safari and tap Share.",
+        "Tap “Add to Home Screen”, then “Add”.",
+      ],
+    },
+    computer: {
+      title: "Computer, with Chrome or Edge",
+      steps: ["Open the address, and choose the install sign at the end of the address bar."],
+    },
     button: "Install now",
   },
   glossary: {

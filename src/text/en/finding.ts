@@ -29,6 +29,7 @@ export const finding = {
   bandSpokenNone: "There is no value to show on the scale.",
   reasonsTitle: "Why it is uncertain",
   basisTitle: "What this rests on",
+  glossary: "What these words mean",
   basis: {
     nose: (name: string, ago: string) => `Nose “${name}”, taught ${ago}`,
     taught: (plates: string) => `Taught on ${plates} ${plural(plates, "plate", "plates")}`,
