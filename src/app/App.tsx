@@ -2,6 +2,7 @@ import type { AppModel } from "./appModel.js";
 import { Broken } from "./Broken.js";
 import type { FirstLook } from "./firstLook.js";
 import { late } from "./late.js";
+import { Announcer } from "./places/Announcer.js";
 import { FirstRunPage } from "./places/FirstRunPage.js";
 import { Frame } from "./places/Frame.js";
 import { PlatePlace } from "./places/PlatePlace.js";
@@ -18,9 +19,12 @@ interface Props {
 /** The whole app: the place that the address names. All but Plate are loaded when first opened. */
 export function App({ app, look }: Props) {
   return (
-    <Broken key={app.router.route.value.place} app={app}>
-      <Place app={app} look={look} />
-    </Broken>
+    <>
+      <Broken key={app.router.route.value.place} app={app}>
+        <Place app={app} look={look} />
+      </Broken>
+      <Announcer app={app} />
+    </>
   );
 }
 

@@ -3,6 +3,7 @@ import { render } from "preact";
 import { App } from "./App.js";
 import { createAppModel } from "./appModel.js";
 import { browserPorts } from "./browserPorts.js";
+import { keepFocus } from "./keepFocus.js";
 import { keepLook, keptLook } from "./firstLook.js";
 import { reachable } from "./snifferCalls.js";
 import { keepFinishedSniffs } from "./meals/keepFinishedSniffs.js";
@@ -13,6 +14,7 @@ export async function startApp(root: HTMLElement): Promise<void> {
   const app = createAppModel(browserPorts());
   await app.preferences.wear(look);
   render(<App app={app} look={look} />, root);
+  keepFocus(root);
   keepFinishedSniffs(app);
   await app.open();
   keepLook(() => ({

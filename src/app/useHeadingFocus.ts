@@ -8,9 +8,11 @@ export function useHeadingFocus(place: string): void {
   useEffect(() => {
     const heading = document.querySelector<HTMLElement>("main h1");
     const moved = lastPlace !== null && lastPlace !== place;
-    // A place that is still being loaded has no heading: the focus moves when it has.
-    if (moved && heading === null) return;
+    // A place that is still being loaded has no heading: the focus waits in its frame, and moves on when it has.
+    if (moved && heading === null) return focusOn(document.querySelector("main"));
     lastPlace = place;
-    if (moved) heading?.focus({ preventScroll: true });
+    if (moved) focusOn(heading);
   }, [place]);
 }
+
+const focusOn = (element: HTMLElement | null): void => element?.focus({ preventScroll: true });

@@ -30,7 +30,7 @@ export function InstallScreen({
   readonly onInstall: () => void;
 }) {
   return (
-    <div class="stack">
+    <div class="stack stack--wide">
       <PageHead title={view.title} text={view.text} back={{ label: view.back, onBack }} />
       <section class="stack stack--tight">
         <h2>{view.address.title}</h2>
@@ -40,9 +40,10 @@ export function InstallScreen({
           </p>
         ))}
       </section>
-      {view.ways.map(({ title, steps }) => (
+      {view.ways.map(({ title, note, steps }) => (
         <section key={title} class="stack stack--tight">
           <h2>{title}</h2>
+          {note !== null && <p>{note}</p>}
           <ol class="questions">
             {steps.map((step) => (
               <li key={step}>{step}</li>

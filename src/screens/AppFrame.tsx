@@ -60,9 +60,6 @@ export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onU
           )}
         </div>
       )}
-      <p class="unseen" role="status">
-        {view.announcement}
-      </p>
     </div>
   );
 }

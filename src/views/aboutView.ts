@@ -25,7 +25,12 @@ export interface InstallView {
   readonly text: string;
   /** What kind of address it takes, where to get it, and whether this page has one. */
   readonly address: { readonly title: string; readonly lines: readonly string[] };
-  readonly ways: readonly { readonly title: string; readonly steps: readonly string[] }[];
+  readonly ways: readonly {
+    readonly title: string;
+    /** What does not work there. */
+    readonly note: string | null;
+    readonly steps: readonly string[];
+  }[];
   /** null where the browser does not offer it. */
   readonly button: string | null;
 }
@@ -40,7 +45,7 @@ export function installView(offered: boolean, address: string, { text }: Words<"
     back,
     text: install.text,
     address: { title, lines: [...lines, here] },
-    ways: [install.android, install.iphone, install.computer],
+    ways: [{ ...install.android, note: null }, install.iphone, { ...install.computer, note: null }],
     button: offered ? install.button : null,
   };
 }

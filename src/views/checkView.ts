@@ -43,8 +43,6 @@ export interface CheckView {
   readonly stop: string;
   readonly practice: string | null;
   readonly body: WarmingView | CleanAirView | OverPlateView | HeadspaceView | InterruptedView;
-  /** Said once by a screen reader when the phase changes. */
-  readonly announcement: string;
 }
 
 export interface CheckContext extends InterruptedContext {
@@ -71,7 +69,6 @@ export function checkView(state: CheckState, context: CheckContext, words: Check
     stop: check.stop,
     practice: context.practice ? sniffer.practice(String(context.practiceSpeed)) : null,
     body: bodyOf(state, context, words),
-    announcement: check.announce[state.phase],
   };
 }
 

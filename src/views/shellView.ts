@@ -25,8 +25,6 @@ export interface ShellView {
   } | null;
   readonly offline: string | null;
   readonly toast: { readonly text: string; readonly undo: string | null } | null;
-  /** For screen readers, when a phase changes. */
-  readonly announcement: string;
 }
 
 export interface ShellState {
@@ -36,7 +34,6 @@ export interface ShellState {
   readonly updateWaiting: boolean;
   readonly online: boolean;
   readonly toast: { readonly text: string; readonly undoable: boolean } | null;
-  readonly announcement: string;
 }
 
 /** Words of the frame. An update is not offered in the middle of a check. */
@@ -70,6 +67,5 @@ export function shellView(state: ShellState, { text }: Words<"common">): ShellVi
       state.toast === null
         ? null
         : { text: state.toast.text, undo: state.toast.undoable ? common.undo : null },
-    announcement: state.announcement,
   };
 }

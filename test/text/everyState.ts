@@ -114,7 +114,6 @@ function speakChecks(words: Words): void {
       updateWaiting: true,
       online: false,
       toast: { text: "x", undoable: true },
-      announcement: "",
     },
     words,
   );

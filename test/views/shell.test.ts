@@ -10,7 +10,6 @@ const STATE: ShellState = {
   updateWaiting: true,
   online: true,
   toast: null,
-  announcement: "",
 };
 
 it("offers a newer app that waits, with a way to say later", () => {
@@ -22,9 +21,4 @@ it("offers no newer app and hides the places in the middle of a sniff", () => {
   const during = shellView({ ...STATE, checkRunning: true }, ENGLISH);
   expect(during.update).toBeNull();
   expect(during.places).toBeNull();
-});
-
-it("hands the words for a screen reader on as they are", () => {
-  const announcement = "The air is steady.";
-  expect(shellView({ ...STATE, announcement }, ENGLISH).announcement).toBe(announcement);
 });

@@ -19,7 +19,7 @@ interface Props {
 /** The frame around every place, drawn from the app's signals. */
 export function Frame({ app, children, actions }: Props) {
   useEffect(watchInstallOffer, []);
-  useHeadingFocus([location.hash, app.check.state.value.phase].join(" "));
+  useHeadingFocus([location.hash, app.check.state.value.phase, app.firstRun.step.value].join(" "));
   const toast = app.toasts.toast.value;
   const view = shellView(
     {
@@ -29,7 +29,6 @@ export function Frame({ app, children, actions }: Props) {
       updateWaiting: app.updates.waiting.value,
       online: app.online.value,
       toast: toast === null ? null : { text: toast.text, undoable: toast.undo !== null },
-      announcement: announcementOf(app),
     },
     app.preferences.firstWords.value,
   );
@@ -60,12 +59,6 @@ export function Frame({ app, children, actions }: Props) {
 function memoryOnly(app: AppModel, { kind }: StoreError): string {
   const { trouble } = app.preferences.firstWords.value.text;
   return trouble.memoryOnly(trouble.kinds[kind]);
-}
-
-/** Each phase is said once to a screen reader; outside a check nothing is. */
-function announcementOf(app: AppModel): string {
-  const { phase } = app.check.state.value;
-  return phase === "idle" ? "" : app.preferences.words.value.text.check.announce[phase];
 }
 
 /** What was here is gone, and the way to bring it back. */

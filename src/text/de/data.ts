@@ -103,7 +103,7 @@ export const data: Catalogue["data"] = {
   },
   install: {
     title: "Auf das Telefon legen",
-    text: "Dann öffnet sie sich wie jede andere App, ohne Netz.",
+    text: "Dann öffnet sich Nidor wie jede andere App, ohne Netz.",
     address: {
       title: "Zuerst: die richtige Adresse",
       lines: [
@@ -127,8 +127,8 @@ export const data: Catalogue["data"] = {
     },
     iphone: {
       title: "iPhone und iPad",
+      note: "Ein Riecher lässt sich dort nicht verbinden: Die Browser auf dem iPhone geben Webseiten kein Bluetooth. Warnungen, Küchenkarte, Mahlzeiten und der virtuelle Riecher gehen.",
       steps: [
-        "Ein Riecher lässt sich dort nicht verbinden: Die Browser auf dem iPhone geben Webseiten kein Bluetooth. Warnungen, Küchenkarte, Mahlzeiten und der virtuelle Riecher gehen.",
         "Öffne die Adresse in Safari und tippe auf Teilen.",
         "Tippe auf „Zum Home-Bildschirm“, dann auf „Hinzufügen“.",
       ],

@@ -100,7 +100,7 @@ export const data = {
   },
   install: {
     title: "Put it on your phone",
-    text: "Then it opens like any other app, without a network.",
+    text: "Then Nidor opens like any other app, without a network.",
     address: {
       title: "First: the right address",
       lines: [
@@ -124,11 +124,8 @@ export const data = {
     },
     iphone: {
       title: "iPhone and iPad",
-      steps: [
-        "No sniffer can be paired there: the browsers on an iPhone have no Bluetooth for web pages. Cautions, kitchen card, meals and the virtual sniffer work.",
-        "Open the address in Safari and tap Share.",
-        "Tap “Add to Home Screen”, then “Add”.",
-      ],
+      note: "No sniffer can be paired there: the browsers on an iPhone have no Bluetooth for web pages. Cautions, kitchen card, meals and the virtual sniffer work.",
+      steps: ["Open the address in Safari and tap Share.", "Tap “Add to Home Screen”, then “Add”."],
     },
     computer: {
       title: "Computer, with Chrome or Edge",

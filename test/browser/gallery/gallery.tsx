@@ -38,7 +38,6 @@ function Framed({ page }: { readonly page: (typeof PAGES)[string] }) {
       updateWaiting: query.has("update"),
       online: !query.has("offline"),
       toast: query.has("toast") ? { text: "Meal deleted", undoable: true } : null,
-      announcement: "",
     },
     words,
   );
