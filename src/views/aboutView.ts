@@ -45,7 +45,7 @@ export function installView(offered: boolean, address: string, { text }: Words<"
     back,
     text: install.text,
     address: { title, lines: [...lines, here] },
-    ways: [{ ...install.android, note: null }, install.iphone, { ...install.computer, note: null }],
+    ways: [{ ...install.android, note: null }, { ...install.iphone }, { ...install.computer, note: null }],
     button: offered ? install.button : null,
   };
 }

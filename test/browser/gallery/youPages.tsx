@@ -186,7 +186,13 @@ export const YOU_PAGES: Readonly<Record<string, Page>> = {
   "you-card-empty": card(emptyProfile("EU"), "en"),
   "you-about": (words) => on(<AboutScreen view={aboutView("0.1.0", words)} onBack={nothing} />),
   "you-install": (words) =>
-    on(<InstallScreen view={installView(true, "http://localhost:4173/", words)} onBack={nothing} onInstall={nothing} />),
+    on(
+      <InstallScreen
+        view={installView(true, "http://localhost:4173/", words)}
+        onBack={nothing}
+        onInstall={nothing}
+      />,
+    ),
   "you-glossary": (words) => on(<GlossaryScreen view={glossaryView(words)} onBack={nothing} />),
   "first-what": firstRun("what"),
   "first-who": firstRun("who"),
