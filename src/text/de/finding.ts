@@ -37,7 +37,7 @@ export const finding: Catalogue["finding"] = {
     taught: (plates) => `Angelernt an ${plates} ${plural(plates, "Teller", "Tellern")}`,
     present: (plates, misses) =>
       `Erprobt an ${plates} ${plural(plates, "Teller damit, den die Nase", "Tellern damit, die die Nase")} nie kannte: ${misses} übersehen`,
-    missRate: (upper) => `Also würden höchstens ${upper} solcher Teller übersehen (zu 95 % sicher)`,
+    missRate: (upper) => `Also würden höchstens ${upper} solcher Teller übersehen (zu 95\u00a0% sicher)`,
     absent: (plates, alarms) =>
       `Erprobt an ${plates} ${plural(plates, "Teller", "Tellern")} ohne: ${alarms} ${plural(alarms, "Fehlalarm", "Fehlalarme")}`,
     accepted: (rate) => `Beurteilt mit deiner geduldeten Fehlquote von ${rate}`,

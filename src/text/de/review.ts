@@ -30,7 +30,7 @@ export const review: Catalogue["review"] = {
   share: (count, all, low, high) => `${count} von ${all}; der wahre Anteil liegt zwischen ${low} und ${high}`,
   shareNone: "noch kein solcher Teller bestätigt",
   reliabilityText: (plates) =>
-    `${plates} ${plural(plates, "bestätigter Teller", "bestätigte Teller")}. Punkte auf der schrägen Linie heißen: Was 70 % genannt wurde, traf in 70 % ein.`,
+    `${plates} ${plural(plates, "bestätigter Teller", "bestätigte Teller")}. Punkte auf der schrägen Linie heißen: Was 70\u00a0% genannt wurde, traf in 70\u00a0% ein.`,
   reliabilitySpoken: (predicted, observed, plates) =>
     `genannt ${predicted}: eingetroffen in ${observed} von ${plates}`,
   called: "genannt",
