@@ -12,6 +12,7 @@ const MAY_PASS: readonly ReasonKind[] = [
   "tooFewPlates",
   "missRateNotShown",
   "tooFewSweeps",
+  "sweepsLost", // a share of all sweeps: it falls as more come whole
   "stillMoving",
   "bothPossible",
   "neitherFits",

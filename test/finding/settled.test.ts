@@ -55,6 +55,10 @@ describe("when to stop", () => {
     expect(stopsAt(live(handMadeSniff(-4, { flags: ["heaterFault"] })))).toBe(0);
   });
 
+  it("sweeps lost early do not end it: their share falls as more come whole", () => {
+    expect(stopsAt(live(handMadeSniff(4, { flags: ["sweepsLost"] })))).toBe(-1);
+  });
+
   it("an allergy never ends it early: what is not smelled yet may still be smelled", () => {
     const allergic = { ...REQUEST, allergyGroups: ["meat"] };
     expect(stopsAt(live(handMadeSniff(-4), allergic))).toBe(-1);
