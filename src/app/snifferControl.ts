@@ -55,7 +55,8 @@ export function createSnifferControl(): SnifferControl {
   async function pair(source: SnifferSource): Promise<void> {
     const before = state.value;
     if (before.kind === "choosing" || before.kind === "connecting") return;
-    state.value = { kind: "choosing" };
+    // The virtual sniffer has no chooser: nothing is to be looked for in a list.
+    state.value = source.virtual ? { kind: "connecting", name: "", virtual: true } : { kind: "choosing" };
     // The chooser first: the browser opens it only right after a tap.
     const chosen = await source.choose();
     if (!chosen.ok) {

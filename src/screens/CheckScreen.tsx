@@ -25,13 +25,13 @@ export function CheckScreen({ view }: { readonly view: CheckView }) {
     <div class="stack" data-phase={body.phase}>
       <Steps view={view.steps} />
       <div class="stack stack--tight">
+        {view.practice !== null && <p class="small quiet">{view.practice}</p>}
         {view.dish !== "" && <p class="quiet">{view.dish}</p>}
         <h1 class="check__title" tabIndex={-1}>
           {body.title}
         </h1>
       </div>
       <CheckBody body={body} />
-      {view.practice !== null && <p class="small quiet">{view.practice}</p>}
     </div>
   );
 }

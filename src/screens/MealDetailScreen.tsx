@@ -28,7 +28,7 @@ interface Props {
 export function MealDetailScreen({ view, calls, photoUrlOf, hrefOf }: Props) {
   return (
     <div class="stack stack--wide">
-      <div class="stack">
+      <div class="stack meal-head">
         <PageHead title={view.title} back={{ label: view.back, onBack: calls.onBack }} />
         {view.demo !== null && <span class="mark-demo">{view.demo}</span>}
         {view.photos.map((photo) => (

@@ -169,7 +169,7 @@ export function PlateHomeActions({
 }) {
   return (
     <ActionBar>
-      <p class="small quiet" id="check-note">
+      <p class="small quiet actions__note" id="check-note">
         {view.note}
       </p>
       <Button look="main" big wide blocked={!view.enabled} describedBy="check-note" onClick={onCheck}>

@@ -59,16 +59,18 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
     unsupported: unsupportedView(context, words),
   };
   const fresh = starting(context, words);
+  // Between the tap and the answer nothing can be done about the radio or the browser: only what is awaited is said.
+  const underWay = { ...base, warning: null, unsupported: null, busy: true, actions: [] };
   switch (state.kind) {
     case "none":
       return context.known.length === 0
         ? { ...base, title: text.none, text: text.noneText, actions: fresh }
         : { ...base, title: text.notConnected, text: text.notConnectedText, actions: fresh };
     case "choosing":
-      return { ...base, title: text.choosing, text: text.choosingText, busy: true, actions: [] };
+      return { ...underWay, title: text.choosing, text: text.choosingText };
     case "connecting": {
       const name = state.virtual ? text.virtualName : state.name;
-      return { ...base, title: text.connecting(name), text: text.connectingText, busy: true, actions: [] };
+      return { ...underWay, title: text.connecting(name), text: text.connectingText };
     }
     case "ready":
       return { ...base, ...readyView(state.sniffer, context, words), unsupported: null };

@@ -158,6 +158,13 @@ it("offers the two sniffers used last without the chooser, and warns where the r
   expect(view.warning).toContain("Bluetooth is off");
 });
 
+it("says nothing of the radio or the browser while a sniffer is being connected, so that nothing moves after", () => {
+  const connecting = { kind: "connecting", name: "", virtual: true } as const;
+  const view = snifferView(connecting, { ...SNIFFER_CONTEXT, bluetooth: false, radioOff: true }, ENGLISH);
+  expect([view.warning, view.unsupported, view.busy]).toEqual([null, null, true]);
+  expect(view.title).toContain("Virtual sniffer");
+});
+
 it("offers to connect again before anything can start anew, and going on only in unsteady air", () => {
   const lost = bodyOf(checks.interruptedBy("linkLost", true), { snifferLost: true });
   expect(lost.phase === "interrupted" && lost.actions.map(({ id }) => id)).toEqual([

@@ -28,10 +28,10 @@ export function openMeal(ports: Ports, id: string): OpenMeal {
       page.value = { kind: "missing" };
       return;
     }
-    const before = page.value.kind === "open" && page.value.sampled;
-    page.value = { kind: "open", meal, sampled: before };
-    if (meal.sniffId === undefined) return;
-    const label = await sampleLabel(ports.store, meal.sniffId);
+    const before = page.value;
+    // Opened only with all that stands on it, so that nothing comes in between and moves the rest.
+    if (before.kind === "open") page.value = { ...before, meal };
+    const label = meal.sniffId === undefined ? null : await sampleLabel(ports.store, meal.sniffId);
     if (mine === round) page.value = { kind: "open", meal, sampled: label !== null };
   }
 
