@@ -5,6 +5,7 @@ import { checkFlow, IDLE } from "../flows/checkFlow.js";
 import type { CheckEffect, CheckEvent, CheckState, CheckSubject } from "../flows/checkState.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { buzz, createWakeKeeper } from "./attention.js";
+import type { ReleaseControl } from "./releaseControl.js";
 import type { SnifferControl } from "./snifferControl.js";
 
 /** No sweep for so long after the start, or between two, is a fault (five sweeps, and at least five seconds). */
@@ -22,6 +23,7 @@ export interface Assessment {
 
 export interface CheckParts {
   readonly sniffers: SnifferControl;
+  readonly release: ReleaseControl;
   readonly assess: (sniff: Sniff) => Assessment;
   readonly saveDraft: (sniff: Sniff) => void;
   readonly onPhase: (phase: CheckState["phase"]) => void;
@@ -38,7 +40,7 @@ export interface CheckControl {
 }
 
 export function createCheckControl(parts: CheckParts): CheckControl {
-  const { sniffers } = parts;
+  const { sniffers, release } = parts;
   const state = signal<CheckState>(IDLE);
   const wake = createWakeKeeper();
   const countdown = signal<number | null>(null);
@@ -87,6 +89,7 @@ export function createCheckControl(parts: CheckParts): CheckControl {
   function carryOut(effect: CheckEffect): void {
     switch (effect.kind) {
       case "startSweeps":
+        release.end();
         return void start();
       case "stopSweeps":
         clearTimeout(quiet);
@@ -95,7 +98,7 @@ export function createCheckControl(parts: CheckParts): CheckControl {
         return countDown(COUNT_DOWN_S);
       case "purge":
         clearTimeout(quiet);
-        return void sniffers.purge();
+        return release.purge(state.value.phase === "done" ? state.value.sniff.cleanAir : undefined);
       case "assess": {
         const { finding, settled } = parts.assess(effect.sniff);
         return send({ kind: "assessed", sniff: effect.sniff, finding, settled, last: effect.last });

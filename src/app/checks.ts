@@ -18,6 +18,7 @@ import { PRACTICE_JAR, type PracticeDish } from "./practice.js";
 import type { PracticeKitchen } from "./practiceKitchen.js";
 import type { PreferencesControl } from "./preferencesControl.js";
 import type { Reach } from "./reach.js";
+import { createReleaseControl, type ReleaseControl } from "./releaseControl.js";
 import type { Router } from "./router.js";
 import type { SnifferControl } from "./snifferControl.js";
 
@@ -26,6 +27,8 @@ export type Purpose = "plate" | "jar";
 
 export interface Checks {
   readonly check: CheckControl;
+  /** The way back to clean air after the last plate. */
+  readonly release: ReleaseControl;
   readonly checkRunning: ReadonlySignal<boolean>;
   readonly purpose: ReadonlySignal<Purpose>;
   /** What the virtual cook served for the check that runs or just ended. */
@@ -79,8 +82,10 @@ export function createChecks(parts: ChecksParts): Checks {
     if (value.phase === "done" && parts.drafts.sniff.value?.id === value.sniff.id) void parts.drafts.drop();
   }
 
+  const release = createReleaseControl(sniffers);
   const check = createCheckControl({
     sniffers,
+    release,
     assess: (sniff) => {
       const finding = judge(sniff);
       const { kind } = judgingOf(parts.noses).settled([finding], Infinity);
@@ -127,6 +132,7 @@ export function createChecks(parts: ChecksParts): Checks {
   };
   return {
     check,
+    release,
     checkRunning: computed(() => !["idle", "done"].includes(check.state.value.phase)),
     purpose,
     served,

@@ -34,7 +34,7 @@ export interface SnifferControl {
   /** Begins a run of sweeps. */
   startSweeps(): Promise<CommandOutcome>;
   stopSweeps(): Promise<void>;
-  purge(): Promise<void>;
+  purge(): Promise<CommandOutcome>;
   /** Gets all that a check would have to know, whether one runs or not; the answer ends it. */
   onCheckEvent(listener: (event: CheckEvent) => void): () => void;
 }
@@ -90,7 +90,7 @@ export function createSnifferControl(): SnifferControl {
     },
     startSweeps: async () => (await line?.startSweeps()) ?? "lost",
     stopSweeps: async () => line?.stopSweeps(),
-    purge: async () => line?.purge(),
+    purge: async () => (await line?.purge()) ?? "lost",
     onCheckEvent: (listener) => {
       listeners.add(listener);
       return () => void listeners.delete(listener);

@@ -10,7 +10,7 @@ import { createSnifferConnection, type SnifferConnection } from "./snifferConnec
 export interface SnifferLine extends Pick<SnifferConnection, "connect" | "drop"> {
   startSweeps(): Promise<CommandOutcome>;
   stopSweeps(): Promise<void>;
-  purge(): Promise<void>;
+  purge(): Promise<CommandOutcome>;
 }
 
 export function createSnifferLine(
@@ -28,7 +28,7 @@ export function createSnifferLine(
     purge: () =>
       inTurn(async () => {
         await stopSweeps(connection);
-        await connection.command({ kind: "purge" });
+        return connection.command({ kind: "purge" });
       }),
   };
 }

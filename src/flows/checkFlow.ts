@@ -56,6 +56,8 @@ export function checkFlow(state: CheckState, event: CheckEvent): CheckStep {
 
 function cancel(state: CheckState): CheckStep {
   if (state.phase === "idle") return stay(state);
+  // The check let go of the sniffer when it ended: leaving it must not stop the purge.
+  if (state.phase === "done") return stay(IDLE);
   return step(IDLE, { kind: "stopSweeps" }, { kind: "keepAwake", on: false });
 }
 

@@ -4,6 +4,7 @@ import { Button } from "./parts/Button.js";
 import { Cautions } from "./parts/Cautions.js";
 import { FindingCard } from "./parts/FindingCard.js";
 import { Notice } from "./parts/Notice.js";
+import { ReleaseNote } from "./parts/ReleaseNote.js";
 
 export interface FindingCalls {
   readonly onSave: () => void;
@@ -53,17 +54,28 @@ export function FindingActions({
   readonly view: FindingView;
   readonly calls: FindingCalls;
 }) {
-  const { labels } = view;
+  const { labels, release } = view;
+  const cost = release?.cost ?? null;
   return (
     <ActionBar last>
       <Button look="main" big wide onClick={calls.onSave}>
         {labels.save}
       </Button>
+      {release !== null && <ReleaseNote view={release} />}
+      {cost !== null && (
+        <p class="small quiet" id="again-cost">
+          {cost}
+        </p>
+      )}
       <div class="actions__three">
         <Button look="quiet" onClick={calls.onKeep}>
           {labels.keep}
         </Button>
-        <Button look="quiet" onClick={calls.onAgain}>
+        <Button
+          look="quiet"
+          {...(cost === null ? {} : { describedBy: "again-cost" })}
+          onClick={calls.onAgain}
+        >
           {labels.again}
         </Button>
         <Button look="quiet" onClick={calls.onDone}>

@@ -7,6 +7,7 @@ import { Choices } from "./parts/Choices.js";
 import { Fold } from "./parts/Fold.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
+import { ReleaseNote } from "./parts/ReleaseNote.js";
 import { SelectField } from "./parts/SelectField.js";
 import { SnifferStrip } from "./parts/SnifferStrip.js";
 import { TextField } from "./parts/TextField.js";
@@ -45,7 +46,10 @@ export function PlateHomeScreen({
           </div>
         </Notice>
       )}
-      <SnifferStrip view={view.sniffer} onAction={calls.onSniffer} />
+      <div class="stack stack--tight">
+        <SnifferStrip view={view.sniffer} onAction={calls.onSniffer} />
+        {view.release !== null && <ReleaseNote view={view.release} />}
+      </div>
       <div class="stack">
         <PageHead title={view.title} />
         <DishField view={view.dish} calls={calls} />
@@ -172,7 +176,19 @@ export function PlateHomeActions({
       <p class="small quiet actions__note" id="check-note">
         {view.note}
       </p>
-      <Button look="main" big wide blocked={!view.enabled} describedBy="check-note" onClick={onCheck}>
+      {view.cost !== null && (
+        <p class="small" id="check-cost">
+          {view.cost}
+        </p>
+      )}
+      <Button
+        look="main"
+        big
+        wide
+        blocked={!view.enabled}
+        describedBy={view.cost === null ? "check-note" : "check-note check-cost"}
+        onClick={onCheck}
+      >
         {view.label}
       </Button>
     </ActionBar>

@@ -1,4 +1,5 @@
 import type { GroupFinding, PlateFinding } from "../finding/finding.js";
+import type { ReleaseState } from "../flows/releaseFlow.js";
 import type { GroupTruths } from "../kernel/groups.js";
 import type { Words } from "../text/catalogue.js";
 import { listText } from "../text/formats.js";
@@ -6,6 +7,7 @@ import { type CautionsView, type CautionView, standingCautions } from "./caution
 import { durationText } from "./durationText.js";
 import { findingCardView, type FindingCardView } from "./findingCardView.js";
 import { groupName, groupsInSentence } from "./groupName.js";
+import { releaseView, type ReleaseView } from "./releaseView.js";
 import { inOrderOfWeight, type Tone, TONES_BY_WEIGHT, toneOf } from "./tone.js";
 
 /** What the practice kitchen really served, shown only after the finding. */
@@ -27,6 +29,8 @@ export interface FindingView {
   readonly limits: string;
   readonly sniffed: string;
   readonly reveal: RevealView | null;
+  /** The sniffer on its way back to clean air; it has no part in the finding. */
+  readonly release: ReleaseView | null;
   readonly labels: {
     readonly save: string;
     readonly keep: string;
@@ -42,6 +46,7 @@ export interface FindingSubject {
   /** Has the person said what they avoid? Without it no caution can stand, and the words say so. */
   readonly hasProfile: boolean;
   readonly nowMs: number;
+  readonly release: ReleaseState;
   /** Of the practice plate; null for a real one. */
   readonly served: { readonly dishName: string; readonly groups: GroupTruths } | null;
 }
@@ -50,7 +55,7 @@ export interface FindingSubject {
 export function findingView(
   finding: PlateFinding,
   subject: FindingSubject,
-  words: Words<"common" | "finding">,
+  words: Words<"common" | "finding" | "plate">,
 ): FindingView {
   const { finding: text } = words.text;
   const { acceptedMissRate, groups } = finding;
@@ -67,6 +72,7 @@ export function findingView(
     limits: text.limits,
     sniffed: text.basis.sniffed(durationText(finding.headspaceMs, words)),
     reveal: subject.served === null ? null : revealView(groups, subject.served, words),
+    release: releaseView(subject.release, words),
     labels: { save: text.save, keep: text.keep, again: text.again, done: text.done },
   };
 }

@@ -1,9 +1,11 @@
 import type { SnifferState } from "../flows/snifferState.js";
+import type { ReleaseState } from "../flows/releaseFlow.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, percentText } from "../text/formats.js";
 import type { CautionView, CautionsView } from "./cautionsView.js";
 import { durationText } from "./durationText.js";
 import { groupName } from "./groupName.js";
+import { releaseView, type ReleaseView } from "./releaseView.js";
 import { snifferView, type SnifferContext, type SnifferView } from "./snifferView.js";
 
 /** One of several that can be picked. */
@@ -17,6 +19,7 @@ export interface OptionView {
 export interface PlateHomeView {
   readonly title: string;
   readonly sniffer: SnifferView;
+  readonly release: ReleaseView | null;
   readonly dish: {
     readonly label: string;
     readonly hint: string;
@@ -60,12 +63,15 @@ export interface PlateHomeView {
     readonly enabled: boolean;
     /** Why it cannot be tapped, or what will judge. */
     readonly note: string;
+    /** What a check costs that begins before the sniffer is back in clean air. */
+    readonly cost: string | null;
   };
 }
 
 /** What Plate is made from. Cautions and questions come from the diet engine, already worded. */
 export interface PlateHomeState extends SnifferContext {
   readonly sniffer: SnifferState;
+  readonly release: ReleaseState;
   readonly dish: string;
   readonly suggestions: readonly string[];
   /** Ids of the claims that are chosen, from `CLAIM_IDS`. */
@@ -110,6 +116,7 @@ export function plateHomeView(state: PlateHomeState, words: PlateWords): PlateHo
   return {
     title: text.title,
     sniffer: snifferView(state.sniffer, state, words),
+    release: releaseView(state.release, words),
     dish: {
       label: text.dish,
       hint: text.dishHint,
@@ -225,7 +232,8 @@ function checkOf(state: PlateHomeState, words: PlateWords): PlateHomeView["check
   const enabled = state.sniffer.kind === "ready" && state.groups.length > 0;
   const judged = state.noseName === null ? plate.checkNoNose : plate.noseLine(state.noseName);
   const likely = state.likelyMs === null ? "" : ` ${plate.likely(durationText(state.likelyMs, words))}`;
-  return { label: plate.check, enabled, note: enabled ? judged + likely : missing(state, text) };
+  const cost = enabled ? (releaseView(state.release, words)?.cost ?? null) : null;
+  return { label: plate.check, enabled, note: enabled ? judged + likely : missing(state, text), cost };
 }
 
 /** Why a check cannot begin yet. */

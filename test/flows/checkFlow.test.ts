@@ -218,6 +218,8 @@ describe("a check at the table", () => {
     );
     expect(ended.state).toEqual({ phase: "done", sniff: asked.sniff, finding });
     expect(ended.kinds).toEqual(["purge", "keepAwake", "announce"]);
+    // Leaving the finding lets the purge run on.
+    expect(run([{ kind: "cancel" }], ended.state)).toMatchObject({ state: IDLE, kinds: [] });
   });
 
   it.each([

@@ -1,4 +1,5 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
+import { NOT_FOLLOWING } from "../../src/flows/releaseFlow.js";
 import { speakSniffers } from "./speakSniffers.js";
 import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
@@ -41,6 +42,7 @@ import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
 import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
+import { EVERY_RELEASE } from "../browser/gallery/fixtures/releases.js";
 import { FILLED } from "../browser/gallery/fixtures/plates.js";
 import { COMPARED, NOSE, OLD_NOSE, REFRESH_NEED } from "../browser/gallery/fixtures/noses.js";
 import { NOW_MS } from "../browser/gallery/fixtures/words.js";
@@ -126,6 +128,7 @@ function speakFindings(words: Words): void {
     cautions: [],
     hasProfile: true,
     nowMs: NOW_MS,
+    release: NOT_FOLLOWING,
     served: null,
   };
   type Groups = Parameters<typeof found.plateFinding>;
@@ -148,6 +151,7 @@ function speakFindings(words: Words): void {
     plateHomeView({ ...FILLED, dish, hasProfile, cautions: [], draftAt: "2026-11-25T18:00:00Z" }, words);
   plateHomeView({ ...FILLED, noseName: null }, words);
   plateHomeView({ ...FILLED, groups: [] }, words);
+  for (const release of EVERY_RELEASE) plateHomeView({ ...FILLED, release }, words);
 }
 
 function speakMeals(words: Words): void {

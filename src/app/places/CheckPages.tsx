@@ -53,6 +53,7 @@ export function AfterCheck({ app }: { readonly app: AppModel }) {
       cautions: app.diet.cautions.value,
       hasProfile: app.diet.hasProfile.value,
       nowMs: app.ports.nowMs(),
+      release: app.release.state.value,
       served: served === null ? null : { dishName: served.name, groups: served.groups },
     },
     app.preferences.words.value,

@@ -35,6 +35,7 @@ function BeforeCheck({ app, look }: Props) {
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
+      release: app.release.state.value,
       ...snifferContext(app, look),
       dish: plate.dish.value,
       suggestions: diet.suggestions.value,

@@ -47,6 +47,15 @@ export const plate: Catalogue["plate"] = {
   noGroups: "Wähle zuerst unter Du die Gruppen, die beurteilt werden",
   noseLine: (name) => `Es urteilt die Nase „${name}“.`,
   likely: (duration) => `Wohl etwa ${duration} über dem Teller.`,
+  release: {
+    left: (duration) => `Er lüftet aus: in etwa ${duration} zurück in reiner Luft`,
+    notKnown: "Er lüftet noch aus, Dauer noch nicht bekannt",
+    back: "Zurück in reiner Luft",
+    stuck: "Er kommt nicht zurück in reine Luft: Trag ihn an die frische Luft",
+    gaveUp: (duration) =>
+      `Nach ${duration} nicht zurück in reiner Luft: Trag ihn vor der nächsten Prüfung an die frische Luft`,
+    cost: "Du kannst schon vorher wieder prüfen; aber zu früh gemessene reine Luft enthält noch den letzten Geruch und verdeckt einen Teil des nächsten.",
+  },
   draftTitle: "Eine Riechprobe brach ab",
   draftText: (when) => `Sie wurde ${when} genommen und ist behalten.`,
   draftUse: "Ansehen",

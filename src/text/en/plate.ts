@@ -46,6 +46,15 @@ export const plate = {
   noGroups: "Choose the groups to judge under You first",
   noseLine: (name: string) => `Judged by the nose “${name}”.`,
   likely: (duration: string) => `Likely about ${duration} over the plate.`,
+  release: {
+    left: (duration: string) => `Clearing: back in clean air in about ${duration}`,
+    notKnown: "Still clearing, time not yet known",
+    back: "Back in clean air",
+    stuck: "Not coming back to clean air: carry it into fresh air",
+    gaveUp: (duration: string) =>
+      `Not back in clean air after ${duration}: carry it into fresh air before the next check`,
+    cost: "You can check again before it is back, but clean air measured too early still holds the last smell and hides part of the next.",
+  },
   draftTitle: "A sniff was cut short",
   draftText: (when: string) => `It was taken ${when} and is kept.`,
   draftUse: "Look at it",

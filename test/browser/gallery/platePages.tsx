@@ -1,4 +1,5 @@
 import { emptyProfile, type DietProfile } from "../../../src/diet/profile.js";
+import { NOT_FOLLOWING } from "../../../src/flows/releaseFlow.js";
 import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
 import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
@@ -11,6 +12,7 @@ import { standingView } from "../../../src/views/standingView.js";
 import * as checks from "./fixtures/checks.js";
 import * as found from "./fixtures/findings.js";
 import { CAUTIONS, FILLED, FRESH } from "./fixtures/plates.js";
+import * as releases from "./fixtures/releases.js";
 import * as sniffers from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
@@ -61,6 +63,7 @@ const SUBJECT: FindingSubject = {
   cautions: CAUTIONS,
   nowMs: NOW_MS,
   hasProfile: true,
+  release: NOT_FOLLOWING,
   served: null,
 };
 
@@ -106,6 +109,7 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
     draftAt: "2026-11-25T18:31:00Z",
   }),
   "plate-lost-gave-up": home({ ...FILLED, sniffer: sniffers.LOST, reconnecting: GAVE_UP, known: KNOWN }),
+  "plate-clearing": home({ ...FILLED, release: releases.RELEASING }),
   "plate-failed": home({ ...FILLED, sniffer: sniffers.FAILED }),
   "check-warming": check(checks.WARMING),
   "check-clean-air-start": check(checks.CLEAN_AIR_START),
@@ -123,6 +127,8 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
   "finding-uncertain": finding([found.UNCERTAIN], { cautions: [] }),
   "finding-allergy": finding([found.ALLERGY], { allergyGroups: ["egg"] }),
   "finding-no-nose": finding([found.NO_NOSE]),
+  "finding-clearing": finding([found.NOT_SMELLED], { release: releases.RELEASING }),
+  "finding-stuck": finding([found.SMELLED], { release: releases.STUCK }),
   "finding-practice": finding([found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN], {
     served: { dishName: "Pork dumplings", groups: { meat: "present", fish: "absent", shellfish: "absent" } },
   }),
