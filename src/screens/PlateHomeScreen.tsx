@@ -46,10 +46,8 @@ export function PlateHomeScreen({
           </div>
         </Notice>
       )}
-      <div class="stack stack--tight">
-        <SnifferStrip view={view.sniffer} onAction={calls.onSniffer} />
-        {view.release !== null && <ReleaseNote view={view.release} />}
-      </div>
+      <SnifferStrip view={view.sniffer} onAction={calls.onSniffer} />
+      {view.release !== null && <ReleaseNote view={view.release} />}
       <div class="stack">
         <PageHead title={view.title} />
         <DishField view={view.dish} calls={calls} />
