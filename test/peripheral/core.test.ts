@@ -263,7 +263,7 @@ describe("whatever happens", () => {
     warming: ["warming", "ready", "measuring", "cold"],
     ready: ["measuring", "purging", "cold"],
     measuring: ["ready", "warming", "purging", "measuring", "cold"],
-    purging: ["ready", "cold"],
+    purging: ["ready", "warming", "cold"],
     fault: ["cold"],
   };
 
