@@ -237,6 +237,8 @@ describe("a check at the table over Web Bluetooth", () => {
     ["the layout", LAYOUT],
     ["the sweeps", SWEEP],
   ])("draws nothing from a sniffer that changes one byte of %s", MAY_CRASH, async (_what, changed) => {
+    await browser.close();
+    browser = await launchChromium();
     const table = await layTable((address, bytes) => {
       if (address.characteristic !== changed.characteristic) return bytes;
       const copy = Uint8Array.from(bytes);
