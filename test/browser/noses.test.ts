@@ -104,6 +104,7 @@ it("opens a nose of the form before the sample checks, with its report", async (
   await heading("A nose from a file").waitFor();
   await page.getByText("There is no plate that both could be tried on").waitFor();
   await button("Use this nose").click();
+  await heading("A nose from a file").waitFor({ state: "hidden" }); // it leads to Nose when it is in use
   await page.goto(`${inject("appUrl")}#/nose/report`);
   await page.getByText("Not worked out for this nose").first().waitFor();
 }, 60_000);
