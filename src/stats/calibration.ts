@@ -29,7 +29,7 @@ export function plattTargets(
 }
 
 /** Ridge on the Hessian, least step and stopping gradient of Lin, Lin and Weng's algorithm 1. */
-const PLATT_RIDGE = 1e-12;
+const PLATT_RIDGE = { curvature: 1e-12, slope: 0, intercept: 0 };
 const PLATT_LEAST_STEP = 1e-10;
 const PLATT_GRADIENT = 1e-10;
 const PLATT_ROUNDS = 100;
@@ -54,7 +54,7 @@ export function fitPlatt(scores: ArrayLike<number>, happened: ArrayLike<number>)
   let map: PlattMap = { slope: 0, intercept: Math.log((hits + 1) / (scores.length - hits + 1)) };
   let loss = plattLoss(map, score, target);
   for (let round = 0; round < PLATT_ROUNDS; round += 1) {
-    const direction = plattNewton(map, score, target);
+    const direction = plattNewton(map, score, target, PLATT_RIDGE);
     if (direction.gradientSize < PLATT_GRADIENT) break;
     let step = 1;
     for (; step >= PLATT_LEAST_STEP; step /= 2) {
@@ -86,8 +86,27 @@ function plattLoss(map: PlattMap, score: Float64Array, target: Float64Array): nu
   }, 0);
 }
 
-function plattNewton(map: PlattMap, score: Float64Array, target: Float64Array) {
-  let [h11, h12, h22, g1, g2] = [PLATT_RIDGE, 0, PLATT_RIDGE, 0, 0];
+/** What a fit of Platt's map is held by beside its cases: curvature of either parameter, and its gradient at the map. */
+export interface PlattHold {
+  readonly curvature: number;
+  readonly slope: number;
+  readonly intercept: number;
+}
+
+/**
+ * Newton's step of the log loss of Platt's map.
+ *
+ * @param score - shape [n]
+ * @param target - shape [n], fractions 0 to 1
+ * @returns the step in either parameter, its first-order change of the loss (negative), and the largest gradient
+ */
+export function plattNewton(
+  map: PlattMap,
+  score: ArrayLike<number>,
+  target: ArrayLike<number>,
+  hold: PlattHold,
+) {
+  let [h11, h12, h22, g1, g2] = [hold.curvature, 0, hold.curvature, hold.slope, hold.intercept];
   for (let i = 0; i < score.length; i += 1) {
     const p = applyPlatt(map, score[i]!);
     const weight = p * (1 - p);

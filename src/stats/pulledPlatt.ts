@@ -1,12 +1,13 @@
-import type { PlattMap } from "./calibration.js";
+import { type PlattMap, plattNewton } from "./calibration.js";
 import { checkOutcomes } from "./checkPairs.js";
-import { sigmoid, softplus } from "./logistic.js";
+import { softplus } from "./logistic.js";
 
 const ROUNDS = 50;
 const SETTLED = 1e-9;
 /** Armijo constant of the backtracking. Common practice. */
 const DECREASE = 1e-4;
 const LEAST_STEP = 1e-8;
+const LEAST_CURVATURE = 1e-9;
 
 /**
  * Platt's map pulled towards doing nothing (slope 1, intercept 0), for few cases: the maximum a posteriori fit under a
@@ -34,10 +35,13 @@ export function fitPulledPlatt(
     }
     return loss;
   };
+  // The smallest curvature keeps an unpulled fit of separable scores from dividing by nothing.
+  const curvature = Math.max(pull, LEAST_CURVATURE);
   let map: PlattMap = { slope: 1, intercept: 0 };
   let loss = lossAt(map);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const step = newtonStep(map, scores, happened, pull);
+    const pulls = { curvature, slope: pull * (map.slope - 1), intercept: pull * map.intercept };
+    const step = plattNewton(map, scores, happened, pulls);
     if (Math.abs(step.slope) + Math.abs(step.intercept) < SETTLED) break;
     let share = 1;
     for (; share >= LEAST_STEP; share /= 2) {
@@ -54,24 +58,4 @@ export function fitPulledPlatt(
     if (share < LEAST_STEP) break;
   }
   return map;
-}
-
-function newtonStep(map: PlattMap, scores: ArrayLike<number>, happened: ArrayLike<number>, pull: number) {
-  // The smallest curvature keeps an unpulled fit of separable scores from dividing by nothing.
-  const curve = Math.max(pull, 1e-9);
-  let [h11, h12, h22] = [curve, 0, curve];
-  let [g1, g2] = [pull * (map.slope - 1), pull * map.intercept];
-  for (let i = 0; i < scores.length; i += 1) {
-    const p = sigmoid(map.slope * scores[i]! + map.intercept);
-    const weight = p * (1 - p);
-    h11 += scores[i]! ** 2 * weight;
-    h12 += scores[i]! * weight;
-    h22 += weight;
-    g1 += scores[i]! * (p - happened[i]!);
-    g2 += p - happened[i]!;
-  }
-  const determinant = h11 * h22 - h12 * h12;
-  const slope = -(h22 * g1 - h12 * g2) / determinant;
-  const intercept = -(h11 * g2 - h12 * g1) / determinant;
-  return { slope, intercept, descent: g1 * slope + g2 * intercept };
 }
