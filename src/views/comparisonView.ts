@@ -1,4 +1,4 @@
-import type { GroupComparison, PairedRate } from "../nose/report.js";
+import type { GroupComparison, PairedRate, Rate } from "../nose/report.js";
 import { benjaminiHochberg } from "../stats/multipleTesting.js";
 import type { Words } from "../text/catalogue.js";
 import { listText, numberText } from "../text/formats.js";
@@ -13,6 +13,24 @@ export interface ComparedView {
   readonly beforeText: string;
   readonly afterText: string;
   readonly change: string;
+}
+
+/** One line of two noses beside each other; `rates` is the old and the new, null for "not tried". */
+export function comparedView(
+  label: string,
+  rates: readonly [Rate | null, Rate | null],
+  change: string,
+  words: Words<"nose">,
+): ComparedView {
+  const [before, after] = [rateView(label, rates[0], words), rateView(label, rates[1], words)];
+  return {
+    label,
+    before: before.percent ?? "–",
+    after: after.percent ?? "–",
+    beforeText: before.text,
+    afterText: after.text,
+    change,
+  };
 }
 
 /** Two noses on the same plates. */
@@ -94,18 +112,11 @@ function rowOf(line: Line, words: ComparisonWords): ComparedView {
   const { offer: text, nose } = words.text;
   const { rate, kind, p } = line;
   const label = kind === "found" ? nose.found : nose.quiet;
-  const [before, after] = [rateView(label, rate.older, words), rateView(label, rate.newer, words)];
   const whole = (value: number) => numberText(value, words.formats);
   const pText =
     p < LEAST_P
       ? text.pBelow(numberText(LEAST_P, words.formats, 3))
       : text.p(numberText(p, words.formats, 3));
-  return {
-    label,
-    before: before.percent ?? "–",
-    after: after.percent ?? "–",
-    beforeText: before.text,
-    afterText: after.text,
-    change: text.change[verdictOf(line)](whole(rate.onlyNewer), whole(rate.onlyOlder), pText),
-  };
+  const change = text.change[verdictOf(line)](whole(rate.onlyNewer), whole(rate.onlyOlder), pText);
+  return comparedView(label, [rate.older, rate.newer], change, words);
 }

@@ -3,9 +3,8 @@ import type { Nose } from "../nose/nose.js";
 import type { GroupComparison, GroupReport, Rate } from "../nose/report.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText } from "../text/formats.js";
-import { type ComparedView, comparisonView, type ComparisonView } from "./comparisonView.js";
+import { type ComparedView, comparedView, comparisonView, type ComparisonView } from "./comparisonView.js";
 import { groupName } from "./groupName.js";
-import { rateView } from "./rateView.js";
 
 /** A nose that awaits the person's word, beside the one in use. */
 export interface OfferView extends ComparisonView {
@@ -99,16 +98,7 @@ function ownGroup(
 
 function ownRow(label: string, before: Rate | null, after: Rate | null, words: OfferWords): ComparedView {
   const { change } = words.text.nose.teach;
-  const old = rateView(label, before, words);
-  const fresh = rateView(label, after, words);
-  return {
-    label,
-    before: old.percent ?? "–",
-    after: fresh.percent ?? "–",
-    beforeText: old.text,
-    afterText: fresh.text,
-    change: change[changeOf(before, after)],
-  };
+  return comparedView(label, [before, after], change[changeOf(before, after)], words);
 }
 
 /** Better or worse only where the exact intervals do not overlap. */
