@@ -10,7 +10,7 @@ import { gzipSync } from "node:zlib";
 
 /** Octets after gzip at its usual level. The first screen's is the budget; the others stand a little above what is. */
 const CEILINGS = {
-  firstScreenJs: 45 * 1024,
+  firstScreenJs: 45_000,
   css: 7_000,
   largestOtherJs: 42_000,
   teachWorkerJs: 320_000,

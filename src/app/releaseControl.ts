@@ -1,6 +1,7 @@
 /** Purges the sniffer after a plate and follows it back to clean air. No finding waits for it or knows of it. */
 import { effect, signal, type ReadonlySignal } from "@preact/signals";
-import { NOT_FOLLOWING, releaseFlow, type ReleaseEvent, type ReleaseState } from "../flows/releaseFlow.js";
+import { releaseFlow, type ReleaseEvent } from "../flows/releaseFlow.js";
+import { NOT_FOLLOWING, type ReleaseState } from "../flows/releaseState.js";
 import type { CheckEvent } from "../flows/checkState.js";
 import type { SniffPhase } from "../sniff/sniff.js";
 import type { SnifferControl } from "./snifferControl.js";

@@ -1,35 +1,13 @@
 /** The way back to clean air after a plate, as a pure function from state and event to the next state and effects. */
-import { recovery, type Recovery } from "../sniff/recovery.js";
+import { recovery } from "../sniff/recovery.js";
 import type { SniffPhase } from "../sniff/sniff.js";
 import type { SnifferStatus } from "../profile/status.js";
 import type { TimedSweep } from "./checkState.js";
 import { phaseOf } from "./gathered.js";
+import { NOT_FOLLOWING, RELEASE_LIMIT_MS, type ReleaseState } from "./releaseState.js";
 
 /** Sweeps of the release that are kept: longer than the window that its decay is fitted to. */
 export const RELEASE_KEPT_MS = 60_000;
-/** So long away without an end in sight, and the person is asked to move. Common practice. */
-export const STUCK_MS = 45_000;
-/** Longer than this nobody waits, and the heater costs charge. Common practice. */
-export const RELEASE_LIMIT_MS = 300_000;
-
-export type ReleaseState =
-  /** Nothing is followed: no plate was sniffed, it had no clean air, or the sniffer went. */
-  | { readonly kind: "off" }
-  /** The sniffer drives off what its films hold and sends nothing meanwhile (PROFILE.md 5). */
-  | { readonly kind: "purging"; readonly cleanAir: SniffPhase; readonly isHeard: boolean }
-  | {
-      readonly kind: "following";
-      readonly cleanAir: SniffPhase;
-      readonly sweeps: readonly TimedSweep[];
-      readonly now: Recovery;
-      /** Device time of the first sweep; null before it. */
-      readonly sinceMs: number | null;
-      /** Device time since when no end can be told; null where one can. */
-      readonly stuckSinceMs: number | null;
-    }
-  | { readonly kind: "back" }
-  /** Followed to the limit, and never back. */
-  | { readonly kind: "gaveUp" };
 
 export type ReleaseEvent =
   /** A plate was sniffed and the sniffer is told to purge; `cleanAir` is that check's own. */
@@ -45,8 +23,6 @@ export interface ReleaseStep {
   readonly state: ReleaseState;
   readonly effect: "startSweeps" | "stopSweeps" | null;
 }
-
-export const NOT_FOLLOWING: ReleaseState = { kind: "off" };
 
 const step = (state: ReleaseState, effect: ReleaseStep["effect"] = null): ReleaseStep => ({ state, effect });
 
@@ -71,16 +47,6 @@ export function releaseFlow(state: ReleaseState, event: ReleaseEvent): ReleaseSt
     case "end":
       return step(NOT_FOLLOWING);
   }
-}
-
-/** Is the sniffer known, or thought, not to be back in clean air? */
-export const isClearing = ({ kind }: ReleaseState): boolean =>
-  kind === "purging" || kind === "following" || kind === "gaveUp";
-
-/** Has it been away so long, with no end in sight, that waiting there will not do? */
-export function isStuck(state: ReleaseState): boolean {
-  if (state.kind !== "following" || state.stuckSinceMs === null) return state.kind === "gaveUp";
-  return (state.sweeps.at(-1)?.atMs ?? 0) - state.stuckSinceMs >= STUCK_MS;
 }
 
 function follow(cleanAir: SniffPhase): ReleaseStep {

@@ -1,5 +1,5 @@
 import type { GroupFinding, PlateFinding } from "../finding/finding.js";
-import type { ReleaseState } from "../flows/releaseFlow.js";
+import type { ReleaseState } from "../flows/releaseState.js";
 import type { GroupTruths } from "../kernel/groups.js";
 import type { Words } from "../text/catalogue.js";
 import { listText } from "../text/formats.js";

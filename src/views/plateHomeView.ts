@@ -1,5 +1,5 @@
 import type { SnifferState } from "../flows/snifferState.js";
-import type { ReleaseState } from "../flows/releaseFlow.js";
+import type { ReleaseState } from "../flows/releaseState.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, percentText } from "../text/formats.js";
 import type { CautionView, CautionsView } from "./cautionsView.js";

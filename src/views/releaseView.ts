@@ -1,4 +1,4 @@
-import { isClearing, isStuck, RELEASE_LIMIT_MS, type ReleaseState } from "../flows/releaseFlow.js";
+import { isClearing, isStuck, RELEASE_LIMIT_MS, type ReleaseState } from "../flows/releaseState.js";
 import type { Words } from "../text/catalogue.js";
 import { durationText } from "./durationText.js";
 

@@ -1,16 +1,15 @@
 /** A sniffer on its way back to clean air; decays made from ln R(t) - ln R0 = -a exp(-t / tau). */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { releaseFlow, type ReleaseEvent } from "../../src/flows/releaseFlow.js";
 import {
   isClearing,
   isStuck,
   NOT_FOLLOWING,
   RELEASE_LIMIT_MS,
-  releaseFlow,
   STUCK_MS,
-  type ReleaseEvent,
   type ReleaseState,
-} from "../../src/flows/releaseFlow.js";
+} from "../../src/flows/releaseState.js";
 import { BACK_WITHIN } from "../../src/sniff/recovery.js";
 
 const BASE = [20_000, 90_000];

@@ -1,5 +1,5 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
-import { NOT_FOLLOWING } from "../../src/flows/releaseFlow.js";
+import { NOT_FOLLOWING } from "../../src/flows/releaseState.js";
 import { speakSniffers } from "./speakSniffers.js";
 import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";

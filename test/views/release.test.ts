@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import type { ReleaseState } from "../../src/flows/releaseFlow.js";
+import type { ReleaseState } from "../../src/flows/releaseState.js";
 import { findingView, type FindingSubject } from "../../src/views/findingView.js";
 import { plateHomeView } from "../../src/views/plateHomeView.js";
 import { releaseView } from "../../src/views/releaseView.js";

@@ -1,5 +1,5 @@
 import { emptyProfile, type DietProfile } from "../../../src/diet/profile.js";
-import { NOT_FOLLOWING } from "../../../src/flows/releaseFlow.js";
+import { NOT_FOLLOWING } from "../../../src/flows/releaseState.js";
 import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
 import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
