@@ -20,8 +20,8 @@ export const DEW_MARGIN_C = 3;
 /** More lost on the way than this is no longer the odd one. Common practice. */
 export const MOST_FRAMES_LOST = 0.05;
 
-/** `unknown`: not told, or nothing measured yet. */
-export type Fit = "well" | "attention" | "unknown";
+/** `unknown`: not told, or nothing measured yet. `renewed`: past its time, and the next check puts it right by itself. */
+export type Fit = "well" | "attention" | "renewed" | "unknown";
 
 export interface Fitness {
   readonly burnIn: { readonly fit: Fit; readonly hours: number };
@@ -54,7 +54,7 @@ export function fitness(sniffer: ConnectedSniffer, cleanAirAgeMs: number | null)
             : "well",
       leftMs: status?.warmUpLeftMs ?? 0,
     },
-    cleanAir: judged(cleanAirAgeMs, (ageMs) => ageMs <= STALE_CLEAN_AIR_MS, "ageMs"),
+    cleanAir: cleanAirOf(cleanAirAgeMs),
     steadiness: steadinessOf(sniffer),
     humidity: humidityOf(sniffer),
     battery: judged(batteryPct, (percent) => percent >= LOW_BATTERY_PCT, "percent"),
@@ -71,6 +71,11 @@ function judged<Name extends string>(
 ): { readonly fit: Fit } & Readonly<Record<Name, number>> {
   const fit: Fit = value === null ? "unknown" : isWell(value) ? "well" : "attention";
   return { fit, [name]: value ?? 0 } as { readonly fit: Fit } & Record<Name, number>;
+}
+
+function cleanAirOf(ageMs: number | null): Fitness["cleanAir"] {
+  if (ageMs === null) return { fit: "unknown", ageMs: 0 };
+  return { fit: ageMs <= STALE_CLEAN_AIR_MS ? "well" : "renewed", ageMs };
 }
 
 function steadinessOf({ recent }: ConnectedSniffer): Fitness["steadiness"] {

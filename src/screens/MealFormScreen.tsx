@@ -42,7 +42,7 @@ export function MealFormScreen({ view, calls, photoUrlOf }: Props) {
         onInput={field("place")}
       />
       {view.place.suggestions.length > 0 && (
-        <div class="row">
+        <div class="row row--picks">
           {view.place.suggestions.map((place) => (
             <Button key={place} onClick={() => calls.onField("place", place)}>
               {place}

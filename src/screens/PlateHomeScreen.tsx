@@ -172,21 +172,9 @@ export function PlateHomeActions({
   return (
     <ActionBar>
       <p class="small quiet actions__note" id="check-note">
-        {view.note}
+        {view.cost ?? view.note}
       </p>
-      {view.cost !== null && (
-        <p class="small" id="check-cost">
-          {view.cost}
-        </p>
-      )}
-      <Button
-        look="main"
-        big
-        wide
-        blocked={!view.enabled}
-        describedBy={view.cost === null ? "check-note" : "check-note check-cost"}
-        onClick={onCheck}
-      >
+      <Button look="main" big wide blocked={!view.enabled} describedBy="check-note" onClick={onCheck}>
         {view.label}
       </Button>
     </ActionBar>

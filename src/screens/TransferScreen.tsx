@@ -17,7 +17,11 @@ export function TransferScreen({ view, onBack }: Props) {
       <PageHead title={view.title} back={{ label: view.back, onBack }} />
       <p>{view.text}</p>
       <Facts items={view.facts} />
-      <Notice title={view.outcome.title} strong={!view.outcome.good} live>
+      <Notice
+        {...(view.outcome.title === null ? {} : { title: view.outcome.title })}
+        strong={!view.outcome.good}
+        live
+      >
         {view.outcome.lines.map((line) => (
           <p key={line}>{line}</p>
         ))}

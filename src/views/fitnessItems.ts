@@ -9,7 +9,7 @@ export interface FitnessItemView {
   readonly fit: Fit;
   readonly word: string;
   readonly sentence: string;
-  /** What to do; null where nothing is to be done. */
+  /** What to do, or what happens by itself; null where neither is called for. */
   readonly remedy: string | null;
 }
 
@@ -23,9 +23,9 @@ export function fitnessItems(fitness: Fitness, words: ItemWords): FitnessItemVie
   const views = ids.map((id): FitnessItemView => {
     const { fit } = fitness[id];
     const { title, well, attention, unknown, remedy } = items[id];
-    const sentence =
-      fit === "well" ? well(values[id]) : fit === "attention" ? attention(values[id]) : unknown;
-    return { id, title, fit, word: fits[fit], sentence, remedy: fit === "attention" ? remedy : null };
+    const sentence = fit === "well" ? well(values[id]) : fit === "unknown" ? unknown : attention(values[id]);
+    const told = fit === "attention" || fit === "renewed";
+    return { id, title, fit, word: fits[fit], sentence, remedy: told ? remedy : null };
   });
   return [
     ...views.filter(({ fit }) => fit === "attention"),

@@ -132,7 +132,7 @@ function truthLines(truth: MealTruth, words: DetailWords): string[] {
     ...sentence(named("present"), detail.inIt, words),
     ...sentence(named("absent"), detail.notInIt, words),
     detail.truthSaid(detail.truthSource[truth.source], shortDayText(truth.knownAt, words.formats)),
-    ...(truth.note === "" ? [] : [`“${truth.note}”`]),
+    ...(truth.note === "" ? [] : [detail.quoted(truth.note)]),
   ];
 }
 

@@ -1,7 +1,7 @@
 import type { LeakKind, LeakReport, LearningPoint, NoseReport } from "../nose/report.js";
 import { powerFit } from "../stats/powerFit.js";
 import type { Words } from "../text/catalogue.js";
-import { listText, numberText, percentText } from "../text/formats.js";
+import { listText, numberText, percentText, shortDayText } from "../text/formats.js";
 import { shareCurve, topText, type CurveView } from "./curveView.js";
 import { groupName } from "./groupName.js";
 
@@ -81,7 +81,8 @@ function occasionsToAdd({ oneSided }: LeakReport, words: ReportWords): LeakView[
     .filter(({ occasions }) => occasions.length > 0)
     .map(({ group, occasions, of }) => {
       const rest = occasions.length - NAMED_OCCASIONS;
-      const named = [...occasions.slice(0, NAMED_OCCASIONS), ...(rest > 0 ? [text.others(whole(rest))] : [])];
+      const shown = occasions.slice(0, NAMED_OCCASIONS).map((name) => occasionText(name, words));
+      const named = [...shown, ...(rest > 0 ? [text.others(whole(rest))] : [])];
       return text.oneSided(
         groupName(group, words),
         whole(occasions.length),
@@ -90,6 +91,12 @@ function occasionsToAdd({ oneSided }: LeakReport, words: ReportWords): LeakView[
       );
     });
   return { title: text.addTitle, text: text.addText, lines: lines.length === 0 ? [text.addAny] : lines };
+}
+
+/** The app names an occasion by its day; a file from elsewhere may name it as it likes. */
+function occasionText(occasion: string, { formats }: ReportWords): string {
+  const day = /^\d{4}-\d{2}-\d{2}$/u.test(occasion) && !Number.isNaN(Date.parse(occasion));
+  return day ? shortDayText(occasion, { ...formats, timeZone: "UTC" }) : occasion;
 }
 
 /** Words of the learning curve. */

@@ -70,7 +70,8 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
       return { ...underWay, title: text.choosing, text: text.choosingText };
     case "connecting": {
       const name = state.virtual ? text.virtualName : state.name;
-      return { ...underWay, title: text.connecting(name), text: text.connectingText };
+      const practice = state.virtual ? practiceText(context, words) : null;
+      return { ...underWay, title: text.connecting(name), text: text.connectingText, practice };
     }
     case "ready":
       return { ...base, ...readyView(state.sniffer, context, words), unsupported: null };
@@ -98,18 +99,21 @@ function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: Sn
     text: stateText(sniffer, words),
     warning: status?.heaterFault === true || status?.state === "fault" ? text.heaterFault : low,
     facts: factsOf(sniffer, words),
-    practice: sniffer.virtual ? text.practice(numberText(context.practiceSpeed, words.formats)) : null,
+    practice: sniffer.virtual ? practiceText(context, words) : null,
     actions: [{ id: "disconnect", label: text.disconnect, main: false }] as const,
   };
 }
+
+const practiceText = ({ practiceSpeed }: SnifferContext, { text, formats }: SnifferWords) =>
+  text.sniffer.practice(numberText(practiceSpeed, formats));
 
 function stateText({ status }: ConnectedSniffer, words: SnifferWords): string {
   const { states, warmUpLeft } = words.text.sniffer;
   if (status === null) return states.unknown;
   const state = states[status.state];
-  return status.warmUpLeftMs > 0
-    ? `${state}, ${warmUpLeft(durationText(status.warmUpLeftMs, words))}`
-    : state;
+  if (status.warmUpLeftMs <= 0) return state;
+  const left = warmUpLeft(durationText(status.warmUpLeftMs, words));
+  return status.state === "warming" ? left : `${state}, ${left}`;
 }
 
 function factsOf({ batteryPct, air }: ConnectedSniffer, words: SnifferWords): SnifferView["facts"] {
@@ -137,10 +141,12 @@ function lostView(
 ) {
   const { sniffer: text } = words.text;
   const again = reconnectView(context.reconnecting, words);
+  // The lost one is what "connect again" is for: it is not offered twice.
+  const known = context.known.filter(({ name }) => name !== state.sniffer.name);
   const tryNow = { id: "reconnect", label: again.tryNow, main: true } as const;
   const others: Actions =
     again.giveUp === null
-      ? quieter(starting(context, words))
+      ? quieter(starting({ ...context, known }, words))
       : [{ id: "giveUp", label: again.giveUp, main: false }];
   return {
     title: text.lost(snifferName(state.sniffer, words)),

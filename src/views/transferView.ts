@@ -31,7 +31,12 @@ export interface TransferView {
   readonly back: string;
   readonly text: string;
   readonly facts: readonly { readonly label: string; readonly value: string }[];
-  readonly outcome: { readonly title: string; readonly lines: readonly string[]; readonly good: boolean };
+  /** Without a title where nothing was worked out yet: the line says what is missing. */
+  readonly outcome: {
+    readonly title: string | null;
+    readonly lines: readonly string[];
+    readonly good: boolean;
+  };
   readonly how: { readonly title: string; readonly steps: readonly string[] };
   readonly pairs: {
     readonly title: string;
@@ -53,12 +58,12 @@ export function transferView(state: TransferState, words: TransferWords): Transf
     back: report.back,
     text: text.text,
     facts: [
-      { label: text.nose, value: state.noseName ?? text.none },
+      { label: text.nose, value: state.noseName ?? text.noNose },
       { label: text.taughtOn, value: state.taughtOn ?? text.none },
       { label: text.connected, value: state.connected ?? text.none },
     ],
     outcome: {
-      title: text.outcomeTitle,
+      title: state.outcome.kind === "moved" || state.outcome.kind === "noGain" ? text.outcomeTitle : null,
       lines: outcomeLines(state.outcome, words),
       good: state.outcome.kind === "moved",
     },

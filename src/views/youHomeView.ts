@@ -60,7 +60,7 @@ function linkText(page: YouPage, state: YouHomeState, words: YouWords): string {
       return list(state.allergenNames);
     case "intolerances":
       return list([
-        ...(profile.coeliac ? [text.coeliac] : []),
+        ...(profile.coeliac ? [text.coeliacTitle] : []),
         ...profile.intolerances.map((name) => text.intoleranceNames[name] ?? name),
       ]);
     case "missRate":

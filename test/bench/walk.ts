@@ -48,7 +48,7 @@ export async function walkThroughTheApp(
   await step("page Diet", () => button(page, "Diet and groups").tap());
   await step("choose a diet", () => page.getByLabel("vegan", { exact: true }).tap());
   await back("Diet");
-  await step("page Settings", () => button(page, "List, appearance, language").tap());
+  await step("page Settings", () => button(page, "Settings").tap());
   await step("to German", () => page.getByLabel("Deutsch", { exact: true }).tap());
   await step("to English", () => page.getByLabel("English", { exact: true }).tap());
   await step("to dark", () =>
@@ -66,8 +66,8 @@ export async function walkThroughTheApp(
   await step("virtual sniffer", () => button(page, "Use the virtual sniffer").tap());
   await page.locator("[aria-disabled=true]").getByText("Check this plate").waitFor({ state: "detached" });
   await step("begin a check", () => button(page, "Check this plate").tap());
-  await button(page, "I am over the plate").waitFor();
-  await step("over the plate", () => button(page, "I am over the plate").tap());
+  await button(page, "Start the countdown").waitFor();
+  await step("over the plate", () => button(page, "Start the countdown").tap());
   await button(page, "Save as a meal").waitFor();
   await step("details of a finding", () =>
     page.locator("main details summary, main .fold summary").first().tap(),

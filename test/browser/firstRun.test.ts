@@ -51,7 +51,7 @@ describe("the first run", () => {
     await page.getByRole("button", { name: /virtual sniffer/i }).click();
     await page.locator("[aria-disabled=true]").getByText("Check this plate").waitFor({ state: "detached" });
     await button(page, "Check this plate").click();
-    await button(page, "I am over the plate").click();
+    await button(page, "Start the countdown").click();
     await page.locator("article[data-group] .finding__verdict").first().waitFor();
     const verdicts = await page.locator("article[data-group] .finding__verdict").allTextContents();
     expect(verdicts.length).toBeGreaterThanOrEqual(4);

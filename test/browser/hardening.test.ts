@@ -67,7 +67,7 @@ async function checkWithVirtualSniffer(page: Page, url: string): Promise<void> {
   await button(page, "Use the virtual sniffer").click();
   await button(page, "Check this plate").click();
   await heading(page, "The air is steady").waitFor();
-  await button(page, "I am over the plate").click();
+  await button(page, "Start the countdown").click();
   await button(page, "Save as a meal").waitFor();
 }
 

@@ -111,9 +111,9 @@ async function throughFirstRun(page: Page): Promise<void> {
 
 async function overThePlate(page: Page): Promise<void> {
   await press(page, "Check this plate");
-  await page.getByRole("button", { name: "I am over the plate" }).waitFor();
+  await page.getByRole("button", { name: "Start the countdown" }).waitFor();
   await arrived(page, /air is steady/i);
-  await press(page, "I am over the plate");
+  await press(page, "Start the countdown");
   await arrived(page, /sniffing the plate/i);
   await page.locator("article[data-group]").first().waitFor();
 }

@@ -79,7 +79,7 @@ export async function beginOverPlate(table: LossTable, dish: string): Promise<vo
   await button(page, "Check this plate").click();
   await heading(page, "The air is steady").waitFor();
   sniffer.serveDish(dish);
-  await button(page, "I am over the plate").click();
+  await button(page, "Start the countdown").click();
   await page.getByText(/so far, not a finding/i).waitFor();
 }
 

@@ -139,7 +139,7 @@ describe("a meal", () => {
     await page.locator(".emergency[role=alert]").waitFor();
     expect(await emergency.textContent()).toContain("call the local emergency number");
     await choose(page, "How strong was it?", "severe");
-    await choose(page, "First sign after", "minutes");
+    await choose(page, "First sign", "after minutes");
     await button(page, "Save").click();
     await page.getByText("severe, first sign: minutes").waitFor();
     const [meal] = await rowsOf<Record<string, unknown>>(page, "meals");
@@ -156,7 +156,7 @@ describe("a check", () => {
     await button(page, "Use the virtual sniffer").click();
     await choose(page, "What was said about it", "menu says vegetarian");
     await button(page, "Check this plate").click();
-    await button(page, "I am over the plate").click();
+    await button(page, "Start the countdown").click();
     await button(page, "Save as a meal").waitFor();
     // Kept at once: the raw sweeps do not wait for somebody to save a meal.
     const sniffs = await rowsOf<{ id: string }>(page, "sniffs");
@@ -192,7 +192,7 @@ describe("a check", () => {
     const page = await openMeals("#/plate");
     await button(page, "Use the virtual sniffer").click();
     await button(page, "Check this plate").click();
-    await button(page, "I am over the plate").click();
+    await button(page, "Start the countdown").click();
     await button(page, "Save as a meal").click();
     await button(page, "Cancel").click();
     await button(page, "Save as a meal").click();

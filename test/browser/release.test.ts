@@ -54,7 +54,7 @@ it("is followed on the finding and on Plate until it is over, and changes nothin
   // The purge was let end by itself: only then sweeps are asked for, in a run of their own.
   await expect.poll(() => begun(at), PATIENCE).toBe(2);
   expect(commands(at).slice(commands(at).indexOf("03"))).toEqual(["03", "02", "01"]);
-  await page.getByText(/You can check again before it is back/).waitFor();
+  await page.getByText(/hides part of the next/).waitFor();
   sniffer.serveDish(null);
   await release(at)
     .filter({ hasText: /back in clean air in about \d+ (s|min)/ })
@@ -65,7 +65,7 @@ it("is followed on the finding and on Plate until it is over, and changes nothin
   await release(at)
     .filter({ hasText: /^Back in clean air$/ })
     .waitFor();
-  expect(await page.getByText(/You can check again before it is back/).count()).toBe(0);
+  expect(await page.getByText(/hides part of the next/).count()).toBe(0);
   await expect.poll(() => commands(at).at(-1), PATIENCE).toBe("02");
   expect(await keptSniffs(page)).toEqual(kept);
 });
@@ -74,7 +74,7 @@ it("lets the next check begin before it is back, with what that costs said befor
   const at = await foundOverPlate();
   await expect.poll(() => begun(at), PATIENCE).toBe(2);
   await button(at.page, "Done").click();
-  await at.page.getByText(/still holds the last smell/).waitFor();
+  await at.page.getByText(/hides part of the next/).waitFor();
   at.sniffer.serveDish(null);
   await button(at.page, "Check this plate").click();
   await heading(at.page, "The air is steady").waitFor();

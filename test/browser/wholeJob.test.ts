@@ -69,7 +69,7 @@ async function checkPlate({ page, sniffer }: Table, dish: string): Promise<void>
   await button(page, "Check this plate").click();
   await heading(page, "The air is steady").waitFor();
   sniffer.serveDish(dish);
-  await button(page, "I am over the plate").click();
+  await button(page, "Start the countdown").click();
   await button(page, "Save as a meal").waitFor();
   sniffer.serveDish(null);
 }
@@ -83,7 +83,7 @@ describe("a check at the table over Web Bluetooth", () => {
     await heading(table.page, "Warming up").waitFor();
     await heading(table.page, "The air is steady").waitFor();
     table.sniffer.serveDish("beef-broth");
-    await button(table.page, "I am over the plate").click();
+    await button(table.page, "Start the countdown").click();
     await heading(table.page, "Sniffing the plate").waitFor();
     await button(table.page, "Save as a meal").waitFor();
     const meat = table.page
@@ -107,7 +107,7 @@ describe("a check at the table over Web Bluetooth", () => {
     await button(page, "Check this plate").click();
     await heading(page, "The air is steady").waitFor();
     sniffer.serveDish("beef-broth");
-    await button(page, "I am over the plate").click();
+    await button(page, "Start the countdown").click();
     await page.getByText(/so far, not a finding/i).waitFor();
     await peripheral.disconnect();
     await page.locator('[data-phase="interrupted"]').waitFor();

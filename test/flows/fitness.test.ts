@@ -35,7 +35,7 @@ describe("each item of fitness stands on both sides of its limit and on it", () 
 
   it.each([
     [STALE_CLEAN_AIR_MS, "well"],
-    [STALE_CLEAN_AIR_MS + 1, "attention"],
+    [STALE_CLEAN_AIR_MS + 1, "renewed"],
     [null, "unknown"],
   ] as const)("clean air of %s ms ago: %s", (ageMs, fit) => {
     expect(fitOf("cleanAir", {}, ageMs)).toBe(fit);

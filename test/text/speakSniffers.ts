@@ -34,7 +34,7 @@ export function speakSniffers(words: Words): void {
   }
   snifferView({ kind: "ready", sniffer: { ...SNIFFER, status: null } }, context, words);
   snifferView({ kind: "choosing" }, context, words);
-  for (const fit of ["well", "attention", "unknown"] as const) fitnessItems(fitnessAt(fit), words);
+  for (const fit of ["well", "attention", "renewed", "unknown"] as const) fitnessItems(fitnessAt(fit), words);
   const jar = { readings: [{ at: "2026-11-10T09:00:00Z", score: 1 }], limit: null };
   for (const inControl of [true, false, null])
     fitnessView({ sniffer: READY, cleanAirAt: null, jar: { ...jar, inControl }, nowMs: NOW_MS }, words);

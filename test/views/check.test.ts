@@ -87,7 +87,7 @@ it("shows how to hold the sniffer, then the seconds, and lets nobody wait who is
   const before = bodyOf(checks.OVER_PLATE);
   expect(before).toMatchObject({
     countdown: null,
-    button: "I am over the plate",
+    button: "Start the countdown",
     guide: { pose: "overPlate" },
   });
   const counting = bodyOf(checks.OVER_PLATE, { countdown: 2 });
@@ -97,11 +97,7 @@ it("shows how to hold the sniffer, then the seconds, and lets nobody wait who is
 it("words the evidence of a running sniff as a lean, never as a finding", () => {
   const body = bodyOf(checks.HEADSPACE);
   if (body.phase !== "headspace") throw new Error("not over the plate");
-  expect(body.evidence.map(({ lean }) => lean)).toEqual([
-    "leaning towards there",
-    "no lean yet",
-    "leaning towards not there",
-  ]);
+  expect(body.evidence.map(({ lean }) => lean)).toEqual(["leaning yes", "no lean yet", "leaning no"]);
   for (const { band } of body.evidence) expect(band.tone).toBe("uncertain");
 });
 

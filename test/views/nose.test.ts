@@ -131,7 +131,7 @@ it("tells what leaks, what does not, what was not there to check, and which occa
   expect(leak.rows[0]?.text).toContain("tells fish");
   expect(leak.rows[1]?.text).toContain("not in these samples");
   expect(leak.add?.lines).toEqual([
-    "Fish: on 6 of 12 occasions all plates were of one kind (2026-11-02, 2026-11-05, 2026-11-09, 2026-11-12 and 2 others). Add the other kind on such days",
+    "Fish: on 6 of 12 occasions all plates were of one kind (2 Nov 2026, 5 Nov 2026, 9 Nov 2026, 12 Nov 2026 and 2 others). Add the other kind on such days.",
   ]);
   const sound = noseReportView({ ...NOSE, report: { ...NOSE.report, sampleChecks: SOUND_CHECKS } }, ENGLISH);
   expect(sound.leak.add).toBeNull();
@@ -158,14 +158,14 @@ it("calls a line better or worse by the paired test, corrected for the number of
   const view = comparisonView(COMPARED, ENGLISH);
   // p 0.0003, 1, 1, 0.001 of four lines: corrected 0.0012, 1, 1, 0.002 (Benjamini and Hochberg 1995).
   expect(view.summary).toEqual([
-    "Better: meat found",
-    "Worse: quiet without fish",
-    "No clear difference: quiet without meat and fish found",
+    "Better: finding meat",
+    "Worse: false alarms without fish",
+    "No clear difference: false alarms without meat and finding fish",
   ]);
   expect(view.groups[0]?.rows[0]?.change).toContain("16 plates right only with the new one, 1 only with");
   // Three of three plates won back is a gain, but p = 2 x 0.5^3 = 0.25 does not show it.
   const few = comparisonView(GAIN, ENGLISH);
-  expect(few.summary).toEqual(["No clear difference: meat found and quiet without meat"]);
+  expect(few.summary).toEqual(["No clear difference: finding meat and false alarms without meat"]);
   expect(few.notes[0]).toContain("So few plates");
 });
 

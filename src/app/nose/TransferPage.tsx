@@ -4,6 +4,7 @@ import type { Nose } from "../../nose/nose.js";
 import { TransferActions, TransferScreen } from "../../screens/TransferScreen.js";
 import type { Sniff } from "../../sniff/sniff.js";
 import { transferView, type TransferOutcome, type TransferPlate } from "../../views/transferView.js";
+import { VIRTUAL_SNIFFER_ID } from "../../virtual/virtualSnifferId.js";
 import type { AppModel } from "../appModel.js";
 import { Frame } from "../places/Frame.js";
 import { nowIso } from "../ports.js";
@@ -21,6 +22,7 @@ export function TransferPage({ app }: { readonly app: AppModel }) {
   const worked = useSignal<WorkedOut>(WORKING);
   const nose = app.noses.current.value;
   const sniffer = snifferOf(app);
+  useEffect(() => void app.reach.load(), []);
   useEffect(() => {
     let wanted = true;
     worked.value = WORKING;
@@ -34,8 +36,8 @@ export function TransferPage({ app }: { readonly app: AppModel }) {
   const view = transferView(
     {
       noseName: nose?.name ?? null,
-      taughtOn: nose?.sniffer.id ?? null,
-      connected: sniffer?.id ?? null,
+      taughtOn: nose === null ? null : nameOf(nose.sniffer.id, app),
+      connected: sniffer === null ? null : nameOf(sniffer.id, app),
       plates: worked.value.plates,
       outcome: worked.value.outcome,
     },
@@ -63,6 +65,15 @@ function snifferOf(app: AppModel) {
   if (value.kind !== "ready") return null;
   const { snifferId, channels } = value.sniffer.layout;
   return { id: snifferId, channels };
+}
+
+/** As people know it; two of one name are told apart by their ids, and one that is not known goes by its id. */
+function nameOf(snifferId: string, { reach, preferences }: AppModel): string {
+  if (snifferId === VIRTUAL_SNIFFER_ID) return preferences.words.value.text.sniffer.virtualName;
+  const known = reach.known.value ?? [];
+  const name = known.find((one) => one.snifferId === snifferId)?.name ?? "";
+  const alike = known.filter((one) => one.name === name).length > 1;
+  return name === "" ? snifferId : alike ? `${name} (${snifferId})` : name;
 }
 
 async function workOut(app: AppModel): Promise<WorkedOut> {

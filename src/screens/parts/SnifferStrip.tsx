@@ -10,7 +10,11 @@ interface Props {
 /** Which sniffer there is, how it does, and what can be done about it. */
 export function SnifferStrip({ view, onAction }: Props) {
   return (
-    <section class={`sniffer sniffer--${view.kind}`} aria-label={view.label} aria-busy={view.busy}>
+    <section
+      class={`sniffer sniffer--${view.kind}${view.practice === null ? "" : " sniffer--practice"}`}
+      aria-label={view.label}
+      aria-busy={view.busy}
+    >
       <div role="status">
         <p class="sniffer__title">{view.title}</p>
         {view.text !== null && <p class="small">{view.text}</p>}

@@ -10,7 +10,7 @@ export const check: Catalogue["check"] = {
     title: "Wird warm",
     text: "Ein kalter Heizer misst nichts. Lass den Riecher auf dem Tisch liegen, weg vom Essen.",
     left: (duration) => `noch ${duration}`,
-    progress: "Warm werden",
+    progress: "Aufheizen",
   },
   cleanAir: {
     title: "In reine Luft halten",
@@ -19,7 +19,7 @@ export const check: Catalogue["check"] = {
     open: "Öffnungen frei, nichts darüber, nicht in einer Tasche.",
     lungs: "Atme ihn nicht an.",
     atLeast: (duration) => `Mindestens noch ${duration}`,
-    filling: "Hört zu, bis eine Neigung erkennbar ist",
+    filling: "Misst, bis ein Verlauf zu sehen ist",
     drifting: "Die Luft ändert sich noch",
     scattered: "Die Werte springen",
     remedies: {
@@ -37,14 +37,14 @@ export const check: Catalogue["check"] = {
   },
   overPlate: {
     title: "Die Luft ist ruhig",
-    text: "Tippe, dann bring den Riecher über den Teller, solange es zählt.",
+    text: "Starte den Countdown und bring den Riecher über den Teller, während er läuft.",
     moving: "Bring ihn über den Teller und halte still.",
     distance: "Eine Handbreit über dem Essen, die Öffnungen nach unten. Berühre es nie.",
     cover:
       "Halte die andere Hand gewölbt daneben gegen Zug. Decke den Teller nicht zu: Sonst wird der Riecher nass.",
     still: "Halt still, bis der Befund da ist.",
     startNow: "Ich bin da: sofort beginnen",
-    button: "Ich bin über dem Teller",
+    button: "Countdown starten",
     again: "Die reine Luft gilt nur zwei Minuten.",
     practice: "Die Übungsküche hat den Teller hingestellt.",
   },
@@ -60,10 +60,10 @@ export const check: Catalogue["check"] = {
     moving: "Die Antwort bewegt sich noch",
     first: "Die ersten Durchläufe kommen an",
     evidence: "Hinweise bis jetzt",
-    soFar: "Bis jetzt, kein Befund",
-    leaningThere: "neigt zu da",
-    leaningNot: "neigt zu nicht da",
-    leaningNone: "noch keine Neigung",
+    soFar: "Zwischenstand, kein Befund",
+    leaningThere: "eher ja",
+    leaningNot: "eher nein",
+    leaningNone: "noch offen",
     traces: "Änderung gegen reine Luft, je Kanal",
     tracesSpoken: (channels, largest) =>
       `${channels} ${plural(channels, "Kanal", "Kanäle")}; die größte Änderung bis jetzt ist das ${largest}-Fache.`,
@@ -126,7 +126,7 @@ export const check: Catalogue["check"] = {
   announce: {
     warming: "Wird warm.",
     cleanAir: "Halte den Riecher in reine Luft.",
-    overPlate: "Die Luft ist ruhig. Tippe auf den Knopf, dann bring den Riecher über den Teller.",
+    overPlate: "Die Luft ist ruhig. Starte den Countdown, dann bring den Riecher über den Teller.",
     headspace: "Am Teller wird gerochen.",
     interrupted: "Die Prüfung steht still.",
     done: "Der Befund ist da.",

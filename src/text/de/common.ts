@@ -28,7 +28,7 @@ export const common: Catalogue["common"] = {
     minutes === 0 ? `${seconds} s` : seconds === 0 ? `${minutes} min` : `${minutes} min ${seconds} s`,
   loading: "Einen Moment",
   failedTitle: "Das ließ sich nicht laden",
-  brokenTitle: "In der App ging etwas kaputt",
+  brokenTitle: "In der App ist etwas schiefgegangen",
   brokenText:
     "Was du gespeichert hast, ist noch auf diesem Telefon. Öffne die Startseite, oder kopiere die Einzelheiten für eine Meldung.",
   brokenDetails: "Einzelheiten für eine Meldung",

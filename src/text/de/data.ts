@@ -92,14 +92,14 @@ export const data: Catalogue["data"] = {
   about: {
     title: "Über die App und ihre Grenzen",
     paragraphs: [
-      "Nidor hilft dir, am Tisch zu entscheiden: essen, fragen oder zurückgeben. Es liest einen Gassensor über dem Teller, und sagt, wann die Antwort wertlos ist.",
+      "Nidor hilft dir, am Tisch zu entscheiden: essen, fragen oder zurückgeben. Es liest einen Gassensor über dem Teller und sagt, wann die Antwort wertlos ist.",
       "Es ist kein Medizinprodukt. Es stellt keine Diagnose, behandelt nichts und verhindert nichts.",
       "Eine Nase kann nur warnen. Allergene sind Eiweiße und riechen nicht. Spuren, Gluten und Laktose riechen in den Mengen, auf die es ankommt, nicht. „Nicht gerochen“ heißt nie, dass es nicht da ist.",
       "Die Warnungen stammen aus Tabellen von Gerichten und Zutaten, mit ihren Quellen. Sie kennen diese Küche nicht. Frag, und folge den örtlichen Regeln und deiner Ärztin oder deinem Arzt.",
       "Der virtuelle Riecher und die Demo-Nase sind ausgedacht, zum Üben. Von echtem Essen wissen sie nichts.",
     ],
     version: (version) => `Fassung ${version}`,
-    licence: "Offene Quellen, MIT-Lizenz.",
+    licence: "Quelloffen, MIT-Lizenz.",
   },
   install: {
     title: "Auf das Telefon legen",
@@ -108,7 +108,7 @@ export const data: Catalogue["data"] = {
       title: "Zuerst: die richtige Adresse",
       lines: [
         "Die Adresse muss mit https:// beginnen. Das s steht für eine geschützte Verbindung. Bei jeder anderen Adresse verweigert der Browser des Telefons zwei Dinge, die Nidor braucht: Bluetooth, für den Riecher, und das Behalten der App auf dem Telefon, damit sie ohne Netz geht.",
-        "Frag nach dieser Adresse, wo du Nidor herhast: bei der Person oder Gruppe, die es für dich betreibt. Sonst hat sie niemand, auch kein App-Laden.",
+        "Frag nach dieser Adresse, wo du Nidor herhast: bei der Person oder Gruppe, die es für dich betreibt. Sonst hat sie niemand, auch kein App-Store.",
       ],
       sound: (address) =>
         `Diese Seite liegt unter ${address}. Das ist eine richtige Adresse: Öffne sie auf deinem Telefon.`,
@@ -158,7 +158,7 @@ export const data: Catalogue["data"] = {
         "Geduldete Fehlquote",
         "Wie oft höchstens du duldest, dass etwas, das da ist, „nicht gerochen“ heißt.",
       ],
-      interval: ["Bereich", "Die Strecke, in der der wahre Wert liegt, zu 95 % sicher."],
+      interval: ["Bereich", "Die Spanne, in der der wahre Wert mit 95\u00a0% Sicherheit liegt."],
       checkJar: [
         "Prüfglas",
         "Ein verschlossenes Glas mit immer demselben Essig oder Kaffee, ab und zu gerochen, um Drift zu sehen.",

@@ -15,7 +15,7 @@ export const diet: Catalogue["diet"] = {
     noDevice: "Das ist kein Medizinprodukt. Es ist eine Hilfe, keine Garantie.",
   },
   emergency: (where) =>
-    `Folge im Notfall deinem Notfallplan und ruf sofort die örtliche Notrufnummer an${where}. Such sie, bevor du isst.`,
+    `Folge im Notfall deinem Notfallplan und ruf sofort die örtliche Notrufnummer an${where}. Such sie heraus, bevor du isst.`,
   emergencyNumbers: (place, numbers) => ` (${place}: ${numbers})`,
   numberIn: (number, country) => `${number} in ${country}`,
   countries: { AU: "Australien", NZ: "Neuseeland" },

@@ -55,11 +55,11 @@ export const finding: Catalogue["finding"] = {
   cautionsNone:
     "Zu dem, was du eingetippt hast, nennen unsere Tabellen keine Warnung. Das sagt nichts über diesen Teller: Frag die Küche.",
   cautionsNoProfile:
-    "Du hast unter Du nicht gesagt, was du meidest, deshalb konnte keine Warnung gesucht werden. Frag die Küche.",
+    "Unter Du steht noch nicht, was du meidest; deshalb konnte nach keiner Warnung gesucht werden. Frag die Küche.",
   limits: "Spuren, Gluten, Laktose und die meisten Allergene riechen nicht. Dies ist kein Medizinprodukt.",
   save: "Als Mahlzeit speichern",
   keep: "Als Muster behalten",
-  again: "Noch einmal riechen",
+  again: "Nochmal riechen",
   done: "Fertig",
   revealTitle: "Was die Übungsküche serviert hat",
   revealText: (dish, groups) => `${dish}. Darin: ${groups}.`,
@@ -132,9 +132,9 @@ export const finding: Catalogue["finding"] = {
       remedy: "Nimm den Riecher, an dem sie angelernt wurde, oder lerne eine für diesen an.",
     },
     drifted: {
-      sentence: "Das Prüfglas sagt, dass dieser Riecher weggelaufen ist.",
+      sentence: "Das Prüfglas zeigt, dass dieser Riecher gedriftet ist.",
       remedy:
-        "Lass ihn in reiner Luft laufen, riech noch einmal am Prüfglas, und lerne neu an, wenn es bleibt.",
+        "Lass ihn in reiner Luft laufen und riech noch einmal am Prüfglas. Bleibt es dabei, lerne neu an.",
     },
     unlikeTaught: {
       sentence: "Dieser Teller riecht wie nichts, was die Nase gelernt hat.",
@@ -146,17 +146,17 @@ export const finding: Catalogue["finding"] = {
     },
     tooFewPresent: {
       sentence: (plates, best, more) =>
-        `Nur ${plates} ${plural(plates, "Teller damit wurde", "Teller damit wurden")} erprobt: Das kann nichts Besseres zeigen als ${best} übersehene. Deine geduldete Quote braucht ${more} mehr, von denen keiner übersehen wird.`,
+        `Nur ${plates} ${plural(plates, "Teller damit wurde", "Teller damit wurden")} erprobt: Das kann höchstens zeigen, dass nicht mehr als ${best} übersehen werden. Für deine geduldete Quote fehlen noch ${more}, alle ohne Übersehen.`,
       remedy: "Sammle mehr Teller damit, oder dulde unter Du eine höhere Fehlquote.",
     },
     tooFewAbsent: {
       sentence: (plates, more) =>
-        `Nur ${plates} ${plural(plates, "Teller ohne wurde", "Teller ohne wurden")} erprobt; ${more} mehr ${plural(more, "ist", "sind")} nötig.`,
+        `Nur ${plates} ${plural(plates, "Teller ohne wurde", "Teller ohne wurden")} erprobt; nötig ${plural(more, "ist", "sind")} noch ${more}.`,
       remedy: "Sammle mehr Teller ohne.",
     },
     missRateNotShown: {
       sentence: (misses, plates, upper, accepted, more) =>
-        `Die Nase übersah ${misses} von ${plates} ${plural(plates, "Teller", "Tellern")} damit. Das kann bis zu ${upper} übersehene bedeuten; du duldest ${accepted}. Das braucht ${more} Teller damit mehr, von denen keiner übersehen wird.`,
+        `Die Nase übersah ${misses} von ${plates} ${plural(plates, "Teller", "Tellern")} damit. Das kann heißen, dass bis zu ${upper} übersehen werden; du duldest ${accepted}. Dafür ${plural(more, "fehlt", "fehlen")} noch ${more} Teller damit, alle ohne Übersehen.`,
       remedy: "Sammle mehr Muster und lerne neu an, oder dulde unter Du eine höhere Fehlquote.",
     },
     bothPossible: {

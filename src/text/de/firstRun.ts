@@ -6,7 +6,7 @@ export const firstRun: Catalogue["firstRun"] = {
   skip: "Überspringen",
   next: "Weiter",
   what: {
-    title: "Riechen, was auf einem Teller ist, den jemand anderes gekocht hat",
+    title: "Riechen, was in einem Essen steckt, das andere gekocht haben",
     text: "Ein Riecher in der Tasche und dieses Telefon sagen dir, was auffällt, was sich in dem Gericht oft verbirgt, und was du die Küche fragen kannst.",
   },
   cannot: {

@@ -27,21 +27,22 @@ export const nose: Catalogue["nose"] = {
   groupsText:
     "An Tellern, die sie nie kannte, bei gleichen Chancen. Der Bereich sagt, wo der wahre Anteil liegt, zu 95 % sicher.",
   found: "Gefunden, wenn es da war",
-  quiet: "Still, wenn es nicht da war",
+  quiet: "Kein Fehlalarm, wenn es fehlte",
   share: (count, all, low, high) => `${count} von ${all}; zwischen ${low} und ${high}`,
   shareNone: "nicht erprobt",
   platesOf: (present, absent) => `${present} Teller damit, ${absent} ohne`,
   missed: (misses, plates, upper) =>
-    `Von ${plates} zurückgehaltenen Tellern damit wären ${misses} „nicht gerochen“ genannt worden. Das zeigt höchstens ${upper} übersehene.`,
+    `Von ${plates} zurückgehaltenen Tellern damit hätte sie ${misses} „nicht gerochen“ genannt. Das zeigt: höchstens ${upper} werden übersehen.`,
   canClear: (rate) => `Genug für deine geduldete Quote von ${rate}.`,
   cannotClear: (more, rate) =>
-    `Kann noch nicht „nicht gerochen“ sagen: Deine geduldete Quote von ${rate} braucht ${more} Teller damit mehr, von denen keiner übersehen wird.`,
-  cannotAlarm: (more) => `Kann noch nicht „gerochen“ sagen: Es braucht ${more} Teller ohne mehr.`,
+    `Kann noch nicht „nicht gerochen“ sagen: Für deine geduldete Quote von ${rate} ${plural(more, "fehlt", "fehlen")} noch ${more} Teller damit, alle ohne Übersehen.`,
+  cannotAlarm: (more) =>
+    `Kann noch nicht „gerochen“ sagen: Es ${plural(more, "fehlt", "fehlen")} noch ${more} Teller ohne.`,
   cannotTitle: "Was sie nicht kann",
   cannot: {
     allergens: "Allergene, Spuren, Gluten oder Laktose finden oder ausschließen: Sie riechen nicht.",
     sniffer: "Mit einem anderen Riecher arbeiten als dem, an dem sie angelernt wurde.",
-    strange: "Gerichte beurteilen, die dem Gelernten nicht gleichen: Dann sagt sie unsicher.",
+    strange: "Gerichte beurteilen, die dem Gelernten nicht gleichen: Dann sagt sie „unsicher“.",
     untaught: (groups) => `${groups} beurteilen: nie gelernt.`,
   },
   notes: {
@@ -95,7 +96,7 @@ export const nose: Catalogue["nose"] = {
   },
   linkTexts: {
     samples: (count) => `${count} behalten`,
-    report: "Verlässlichkeit, Risiko, Rivalen, Lecks",
+    report: "Trefferquoten, Fehler, Vergleich",
     versions: "Zurückholen, hereinholen, weitergeben",
     fitness: "Warm werden, Drift, Akku, Verluste",
     live: "Was jeder Kanal gerade tut",
@@ -112,7 +113,7 @@ export const nose: Catalogue["nose"] = {
     morePresent: (present) => `noch nötig: ${present} damit`,
     moreAbsent: (absent) => `noch nötig: ${absent} ohne`,
     neededText: (rate, needed) =>
-      `${rate} übersehene zu zeigen braucht ${needed} Teller mit der Gruppe, keinen davon übersehen.`,
+      `Um ${rate} Fehlquote zu zeigen, braucht es ${needed} Teller mit der Gruppe, alle ohne Übersehen.`,
     planTitle: "Wie man sie sammelt",
     plan: "Mische Teller mit und ohne die Gruppe bei jedem Essen, ohne feste Reihenfolge, über mehrere Tage. Sonst lernt die Nase die Luft des Tages.",
     listTitle: "Behaltene Muster",
@@ -133,7 +134,7 @@ export const nose: Catalogue["nose"] = {
     keepMeal: (meal) => `Als Muster behalten: ${meal}`,
     worth: {
       missed: "Der Befund war falsch, also lernt die Nase daran am meisten.",
-      uncertain: "Der Befund war unsicher, und was es war, ist bekannt.",
+      uncertain: "Der Befund war hier unsicher.",
       agreed: "Was es war, ist bekannt, also kostet es einen Tipp.",
     },
     askMeal: (meal) => `Nachfragen, was darin war: ${meal}`,
@@ -148,7 +149,7 @@ export const nose: Catalogue["nose"] = {
     fewOccasions: (days) =>
       `Alle Muster sind von ${days} ${plural(days, "Tag", "Tagen")}. Eine Nase kann die Luft eines Tages für eine Antwort halten.`,
     newDish: (dish) => `Ein Muster von ${dish}`,
-    eaten: (meals) => `${meals} Mal gegessen und nie gelehrt.`,
+    eaten: (meals) => `${meals}-mal gegessen und nie angelernt.`,
   },
   keep: {
     title: "Als Muster behalten",
@@ -170,7 +171,7 @@ export const nose: Catalogue["nose"] = {
     refreshing: "Wird aufgefrischt",
     checking: "Die Muster werden geprüft",
     checkingText:
-      "Die Nase ist fertig. Nun wird sie noch einmal mit ganzen Anlässen erprobt, und die Muster werden auf Lecks untersucht.",
+      "Die Nase ist fertig. Nun wird sie noch einmal mit ganzen Anlässen erprobt, und geprüft, ob die Umstände der Muster die Antwort verraten.",
     skipChecks: "Prüfungen weglassen",
     starting: "Die Muster werden gelesen",
     progress: (percent) => `${percent} fertig`,

@@ -2,7 +2,7 @@ import type { Catalogue } from "../catalogue.js";
 
 /** Eine angebotene Nase neben der in Gebrauch, und das Auffrischen. */
 export const offer: Catalogue["offer"] = {
-  title: "Eine Nase zu entscheiden",
+  title: "Über eine Nase entscheiden",
   heading: {
     taught: "Eine neue Nase ist fertig",
     refreshed: "Die Nase ist aufgefrischt",
@@ -20,10 +20,10 @@ export const offer: Catalogue["offer"] = {
   better: (where) => `Besser: ${where}`,
   worse: (where) => `Schlechter: ${where}`,
   unclear: (where) => `Kein klarer Unterschied: ${where}`,
-  where: { found: (group) => `${group} gefunden`, quiet: (group) => `still ohne ${group}` },
+  where: { found: (group) => `${group} finden`, quiet: (group) => `Fehlalarme ohne ${group}` },
   few: "So wenige Teller können kaum einen Unterschied zeigen. Kein klarer Unterschied heißt nicht, dass sie gleich sind.",
   loss: (older, newer, plates) =>
-    `Logarithmischer Verlust an diesen ${plates} Tellern: ${older} in Gebrauch, ${newer} neu; weniger ist besser`,
+    `Log-Verlust an diesen ${plates} Tellern: ${older} in Gebrauch, ${newer} neu; weniger ist besser`,
   change: {
     better: (newer, older, p) =>
       `hier besser: ${newer} Teller nur mit der neuen richtig, ${older} nur mit der alten (${p})`,
@@ -40,7 +40,7 @@ export const offer: Catalogue["offer"] = {
   acceptFile: "Diese Nase nehmen",
   keptVersion: "Die jetzige bleibt unter Fassungen.",
   suits:
-    "Sie wurde an einem anderen Riecher angelernt als dem verbundenen. Mit diesem ist jeder Befund ungewiss.",
+    "Sie wurde an einem anderen Riecher angelernt als dem verbundenen. Mit diesem ist jeder Befund unsicher.",
   how: "Wie",
   anew: "Neu, aus allen Mustern",
   refresh: (plates) => `Die Nase in Gebrauch mit ${plates} frischen Tellern auffrischen`,
@@ -53,7 +53,7 @@ export const offer: Catalogue["offer"] = {
     "Die Nase in Gebrauch lässt sich auffrischen, sobald zwei frische Teller behalten sind: von ihrem Riecher, seit dem Anlernen genommen.",
   due: {
     title: "Frische Muster lohnen sich",
-    drift: "Das Prüfglas sagt, dass der Riecher weggelaufen ist.",
+    drift: "Das Prüfglas zeigt, dass der Riecher gedriftet ist.",
     age: (days) =>
       `Diese Nase wurde vor mehr als ${days} Tagen angelernt, und Sensoren ändern sich in Wochen.`,
     ask: (plates) =>

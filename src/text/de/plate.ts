@@ -54,7 +54,7 @@ export const plate: Catalogue["plate"] = {
     stuck: "Er kommt nicht zurück in reine Luft: Trag ihn an die frische Luft",
     gaveUp: (duration) =>
       `Nach ${duration} nicht zurück in reiner Luft: Trag ihn vor der nächsten Prüfung an die frische Luft`,
-    cost: "Du kannst schon vorher wieder prüfen; aber zu früh gemessene reine Luft enthält noch den letzten Geruch und verdeckt einen Teil des nächsten.",
+    cost: "Solange er auslüftet, verdeckt der letzte Geruch einen Teil des nächsten.",
   },
   draftTitle: "Eine Riechprobe brach ab",
   draftText: (when) => `Sie wurde ${when} genommen und ist behalten.`,

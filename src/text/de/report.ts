@@ -22,8 +22,7 @@ export const report: Catalogue["report"] = {
     "Punkte auf der schrägen Linie: Was 70 % genannt wurde, traf in 70 % ein. Größere Punkte stehen für mehr Teller.",
   called: "genannt",
   cameTrue: "eingetroffen",
-  reliabilityRow: (called, observed, plates) =>
-    `genannt ${called}: eingetroffen in ${observed} von ${plates}`,
+  reliabilityRow: (called, observed, plates) => `${called} genannt: ${observed} von ${plates} eingetroffen`,
   riskTitle: "Weniger Antworten, weniger Fehler",
   riskText: "Wird nur der sicherste Teil beantwortet, sind so viele dieser Antworten falsch.",
   riskAcross: "beantwortet",
@@ -38,7 +37,7 @@ export const report: Catalogue["report"] = {
   scores: {
     auc: "Fläche unter der ROC-Kurve",
     brier: "Brier-Wert",
-    logLoss: "Logarithmischer Verlust",
+    logLoss: "Log-Verlust",
     ece: "Erwarteter Eichfehler",
     balancedAccuracy: "Ausgewogene Genauigkeit",
   },
@@ -53,7 +52,7 @@ export const report: Catalogue["report"] = {
   horizonsTitle: "Wie lange riechen",
   horizon: (seconds) => `nach ${seconds}`,
   leak: {
-    title: "Leckprüfungen",
+    title: "Verraten die Umstände die Antwort?",
     text: "Was kein Essen enthält, darf die Gruppen nicht unterscheiden. Tut es das, verrät der Raum, der Tag oder die Stunde die Antwort, und dieser Bericht ist zu gut.",
     kinds: {
       cleanAir: "Reine Luft allein",
@@ -70,7 +69,7 @@ export const report: Catalogue["report"] = {
     addText:
       "Rieche bei einem Anlass an Tellern mit der Gruppe und an Tellern ohne, in keiner festen Reihenfolge:",
     oneSided: (group, count, all, names) =>
-      `${group}: An ${count} von ${all} Anlässen waren alle Teller von einer Art (${names}). Nimm an solchen Tagen die andere dazu`,
+      `${group}: An ${count} von ${all} Anlässen waren alle Teller von einer Art (${names}). Nimm an solchen Tagen die andere dazu.`,
     others: (count) => `${count} weitere`,
     addAny: "An jedem Anlass kamen beide Arten vor. Mische ihre Reihenfolge.",
   },
@@ -79,7 +78,7 @@ export const report: Catalogue["report"] = {
     text: "Falsche Antworten eines schnellen Modells, das an einem Teil der Teller lernte. Es ist schlichter als die Nase selbst; es zählt, wie steil es fällt.",
     across: (plates) => `gelernte Teller, bis ${plates}`,
     up: (top) => `falsch, bis ${top}`,
-    row: (plates, wrong, loss) => `${plates} Teller: ${wrong} falsch, logarithmischer Verlust ${loss}`,
+    row: (plates, wrong, loss) => `${plates} Teller: ${wrong} falsch, Log-Verlust ${loss}`,
     more: (plates, lower) =>
       `Geht es so weiter, wäre der Verlust bei ${plates} Tellern um ${lower} kleiner. Das ist aus vier Punkten geschätzt und gilt für Gerichte wie diese.`,
     moreNothing:
@@ -88,14 +87,14 @@ export const report: Catalogue["report"] = {
   occasion: {
     title: "An Tagen, die sie nicht kennt",
     text: (occasions) => `Mit ganzen Anlässen erprobt, von ${occasions}. Das ist die strengere Probe.`,
-    loss: (plate, occasion) => `Logarithmischer Verlust ${plate} nach Tellern, ${occasion} nach Anlässen`,
+    loss: (plate, occasion) => `Log-Verlust ${plate} nach Tellern, ${occasion} nach Anlässen`,
     none: "Nicht nach Anlässen erprobt: Die Prüfungen wurden weggelassen, oder diese Nase ist aufgefrischt oder aus einer früheren Fassung. Lerne neu an, um es zu haben.",
     one: "Nicht nach Anlässen erprobt: Alle Muster sind von einem.",
   },
   notChecked:
     "Für diese Nase nicht berechnet: Die Prüfungen wurden weggelassen, oder sie ist aus einer früheren Fassung. Lerne neu an, um sie zu haben.",
   rivalAuc: "ROC-Fläche",
-  rivalAccuracy: "Ausg. Gen.",
+  rivalAccuracy: "Ausge\u00adwogene Genauig\u00adkeit",
   leftOutTitle: "Weggelassen",
   leftOut: {
     otherSniffer: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} eines anderen Riechers`,
@@ -110,7 +109,7 @@ export const report: Catalogue["report"] = {
     title: "Zustand des Riechers",
     noneTitle: "Kein Riecher verbunden",
     noneText: "Verbinde einen unter Teller; dann zeigt diese Seite seinen Zustand.",
-    fits: { well: "in Ordnung", attention: "ansehen", unknown: "nicht bekannt" },
+    fits: { well: "in Ordnung", attention: "ansehen", renewed: "wird erneuert", unknown: "nicht bekannt" },
     items: {
       heater: {
         title: "Heizer",
@@ -129,8 +128,8 @@ export const report: Catalogue["report"] = {
       burnIn: {
         title: "Einbrennen",
         well: (hours) =>
-          `In seinem Leben ${hours} beheizt: über die ersten Tage hinaus, in denen ein Sensor am meisten wegläuft.`,
-        attention: (hours) => `In seinem Leben erst ${hours} beheizt: Ein neuer Sensor läuft noch weg.`,
+          `In seinem Leben ${hours} beheizt: über die ersten Tage hinaus, in denen ein Sensor am meisten driftet.`,
+        attention: (hours) => `In seinem Leben erst ${hours} beheizt: Ein neuer Sensor driftet noch.`,
         unknown: "Er meldet nicht, wie lange er beheizt war.",
         remedy: "Lass ihn zwei Tage eingeschaltet, bevor du mit ihm eine Nase anlernst.",
       },
@@ -144,9 +143,9 @@ export const report: Catalogue["report"] = {
       cleanAir: {
         title: "Reine Luft",
         well: (age) => `Ruhige reine Luft wurde vor ${age} gemessen.`,
-        attention: (age) => `Die letzte ruhige reine Luft ist ${age} alt: zu alt zum Vergleichen.`,
+        attention: (age) => `Die letzte ruhige reine Luft ist ${age} alt.`,
         unknown: "Seit die App offen ist, wurde keine gemessen.",
-        remedy: "Jetzt nichts: Jede Prüfung misst reine Luft neu.",
+        remedy: "Zu tun ist nichts: Jede Prüfung misst reine Luft neu.",
       },
       steadiness: {
         title: "Ruhe",
@@ -196,11 +195,11 @@ export const report: Catalogue["report"] = {
     badReadings: "Unmögliche Werte",
     jarTitle: "Prüfglas",
     jarText:
-      "Ein verschlossenes Glas mit immer demselben Essig oder Kaffee, ab und zu gerochen, zeigt, ob der Riecher weggelaufen ist.",
+      "Ein verschlossenes Glas mit immer demselben Essig oder Kaffee, ab und zu gerochen, zeigt, ob der Riecher gedriftet ist.",
     jarNone: "Noch kein Wert.",
     jarIn: "Unter Kontrolle: Die letzten Werte liegen in ihren Grenzen.",
     jarOut:
-      "Außer Kontrolle: Der Riecher ist weggelaufen. Befunde sind unsicher, bis er zurück ist oder die Nase mit frischen Mustern aufgefrischt wurde.",
+      "Außer Kontrolle: Der Riecher ist gedriftet. Befunde sind unsicher, bis er zurück ist oder die Nase mit frischen Mustern aufgefrischt wurde.",
     jarUnknown: "Zu wenige Werte für ein Urteil.",
     jarRow: (when, score) => `${when}: ${score}`,
     jarChart: "Abstand vom Bezug, ältester Wert zuerst; die gestrichelte Linie ist die Grenze.",

@@ -45,10 +45,10 @@ export const review: Catalogue["review"] = {
     presentAgainstClaim: (group) => `${group}: da, obwohl es verneint wurde`,
   },
   noSurprises: "Bisher keine.",
-  askTitle: "Wert, nachzufragen",
+  askTitle: "Nachfragen lohnt sich",
   askText: "Ein Befund oder eine Behauptung, und noch hat niemand gesagt, was es war.",
   askNone: "Nichts offen.",
-  reactionTitle: "Vor einer Reaktion",
+  reactionTitle: "Was Reaktionen vorausging",
   reactionText: (meals, reactions, compared) =>
     `${meals} gegessene ${plural(meals, "Mahlzeit", "Mahlzeiten")}, ${reactions} mit Reaktion, ${compared} ${plural(compared, "Speise", "Speisen")} mit genug Mahlzeiten zum Vergleich.`,
   reactionNothing: (count) =>
@@ -60,7 +60,7 @@ export const review: Catalogue["review"] = {
   withIt: "damit",
   withoutIt: "ohne",
   reactionStats: (p, low, high) =>
-    `Für die Praxis: exakter Test nach Fisher, p-Wert berichtigt für alle verglichenen Speisen (Benjamini-Hochberg) ${p}; Quotenverhältnis zwischen ${low} und ${high}`,
+    `Für die Praxis: exakter Test nach Fisher, p-Wert berichtigt für alle verglichenen Speisen (Benjamini-Hochberg) ${p}; Odds-Ratio zwischen ${low} und ${high}`,
   reactionNone: "Keine Speise sticht heraus. Das beweist nicht, dass keine eine Rolle spielt.",
   reactionDoctor:
     "Ein Hinweis fürs Gespräch mit Ärztin oder Arzt, nie eine Diagnose. Was zusammen gegessen wird, lässt sich nicht trennen.",

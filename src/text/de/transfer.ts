@@ -10,6 +10,7 @@ export const transfer: LaterCatalogue["transfer"] = {
   nose: "Nase",
   taughtOn: "Angelernt auf",
   connected: "Verbunden",
+  noNose: "keine",
   none: "keiner",
   howTitle: "So geht es",
   how: [

@@ -26,7 +26,7 @@ export const nose = {
   groupsText:
     "On plates it had never met, at even odds. The interval is where the true share lies, 95% sure.",
   found: "Found when it was there",
-  quiet: "Quiet when it was not",
+  quiet: "No false alarm when it was not",
   share: (count: string, all: string, low: string, high: string) =>
     `${count} of ${all}; between ${low} and ${high}`,
   shareNone: "not tried",
@@ -42,7 +42,7 @@ export const nose = {
   cannot: {
     allergens: "Find or clear allergens, traces, gluten or lactose: they have no smell.",
     sniffer: "Work with another sniffer than the one it was taught on.",
-    strange: "Judge dishes unlike those it was taught: it then says uncertain.",
+    strange: "Judge dishes unlike those it was taught: it then says “uncertain”.",
     untaught: (groups: string) => `Judge ${groups}: never taught.`,
   },
   notes: {
@@ -96,7 +96,7 @@ export const nose = {
   },
   linkTexts: {
     samples: (count: string) => `${count} kept`,
-    report: "Reliability, risk, rivals, leaks",
+    report: "Hits, errors, comparison",
     versions: "Put back, bring in, give away",
     fitness: "Warm-up, drift, battery, lost sweeps",
     live: "What every channel does now",
@@ -134,7 +134,7 @@ export const nose = {
     keepMeal: (meal: string) => `Keep as a sample: ${meal}`,
     worth: {
       missed: "The finding was wrong about it, so the nose has most to learn from it.",
-      uncertain: "The finding was uncertain, and what it was is known.",
+      uncertain: "The finding was uncertain about it.",
       agreed: "What it was is known, so it costs one tap.",
     },
     askMeal: (meal: string) => `Ask what was in it: ${meal}`,

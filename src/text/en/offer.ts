@@ -1,6 +1,6 @@
 /** A nose that is offered, beside the one in use, and bringing a nose up to date. */
 export const offer = {
-  title: "A nose to decide on",
+  title: "Decide on a nose",
   heading: {
     taught: "A new nose is ready",
     refreshed: "The nose is brought up to date",
@@ -18,7 +18,10 @@ export const offer = {
   better: (where: string) => `Better: ${where}`,
   worse: (where: string) => `Worse: ${where}`,
   unclear: (where: string) => `No clear difference: ${where}`,
-  where: { found: (group: string) => `${group} found`, quiet: (group: string) => `quiet without ${group}` },
+  where: {
+    found: (group: string) => `finding ${group}`,
+    quiet: (group: string) => `false alarms without ${group}`,
+  },
   few: "So few plates can hardly show a difference. No clear difference does not mean that they are equal.",
   loss: (older: string, newer: string, plates: string) =>
     `Log loss on these ${plates} plates: ${older} in use, ${newer} new; lower is better`,

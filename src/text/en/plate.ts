@@ -53,7 +53,7 @@ export const plate = {
     stuck: "Not coming back to clean air: carry it into fresh air",
     gaveUp: (duration: string) =>
       `Not back in clean air after ${duration}: carry it into fresh air before the next check`,
-    cost: "You can check again before it is back, but clean air measured too early still holds the last smell and hides part of the next.",
+    cost: "While it clears, the last smell still hides part of the next.",
   },
   draftTitle: "A sniff was cut short",
   draftText: (when: string) => `It was taken ${when} and is kept.`,

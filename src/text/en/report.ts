@@ -22,7 +22,7 @@ export const report = {
   called: "called",
   cameTrue: "came true",
   reliabilityRow: (called: string, observed: string, plates: string) =>
-    `called ${called}: true in ${observed} of ${plates}`,
+    `${called} called: ${observed} of ${plates} came true`,
   riskTitle: "Fewer answers, fewer errors",
   riskText: "If only the surest share is answered, so many of those answers are wrong.",
   riskAcross: "answered",
@@ -51,7 +51,7 @@ export const report = {
   horizonsTitle: "How long to sniff",
   horizon: (seconds: string) => `after ${seconds}`,
   leak: {
-    title: "Leak checks",
+    title: "Do the circumstances give it away?",
     text: "What holds no food must not tell the groups apart. If it does, the room, the day or the hour betrays the answer, and this report is too good.",
     kinds: {
       cleanAir: "Clean air alone",
@@ -68,7 +68,7 @@ export const report = {
     addTitle: "What to add",
     addText: "Within one sitting, sniff plates with the group and plates without it, in no fixed order:",
     oneSided: (group: string, count: string, all: string, names: string) =>
-      `${group}: on ${count} of ${all} occasions all plates were of one kind (${names}). Add the other kind on such days`,
+      `${group}: on ${count} of ${all} occasions all plates were of one kind (${names}). Add the other kind on such days.`,
     others: (count: string) => `${count} others`,
     addAny: "On every occasion both kinds came up. Mix their order within the sitting.",
   },
@@ -94,7 +94,7 @@ export const report = {
   notChecked:
     "Not worked out for this nose: the checks were left out, or it is from an earlier version. Teach anew to have them.",
   rivalAuc: "ROC area",
-  rivalAccuracy: "Bal. acc.",
+  rivalAccuracy: "Balanced accuracy",
   leftOutTitle: "Left out",
   leftOut: {
     otherSniffer: (count: string) => `${count} ${plural(count, "sniff", "sniffs")} of another sniffer`,
@@ -109,7 +109,7 @@ export const report = {
     title: "The sniffer’s fitness",
     noneTitle: "No sniffer connected",
     noneText: "Connect one on Plate; this page then shows its state.",
-    fits: { well: "in order", attention: "look at this", unknown: "not known" },
+    fits: { well: "in order", attention: "look at this", renewed: "renewed by itself", unknown: "not known" },
     items: {
       heater: {
         title: "Heater",
@@ -143,9 +143,9 @@ export const report = {
       cleanAir: {
         title: "Clean air",
         well: (age: string) => `Steady clean air was measured ${age} ago.`,
-        attention: (age: string) => `The last steady clean air is ${age} old: too old to compare with.`,
+        attention: (age: string) => `The last steady clean air is ${age} old.`,
         unknown: "None was measured since the app was opened.",
-        remedy: "Nothing now: each check measures clean air anew.",
+        remedy: "Nothing to do: each check measures clean air anew.",
       },
       steadiness: {
         title: "Steadiness",

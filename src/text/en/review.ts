@@ -46,7 +46,7 @@ export const review = {
   askTitle: "Worth asking about",
   askText: "A finding or a claim, and nobody has told yet what it was.",
   askNone: "Nothing open.",
-  reactionTitle: "Before a reaction",
+  reactionTitle: "What came before reactions",
   reactionText: (meals: string, reactions: string, compared: string) =>
     `${meals} eaten ${plural(meals, "meal", "meals")}, ${reactions} with a reaction, ${compared} ${plural(compared, "food", "foods")} with enough meals to compare.`,
   reactionNothing: (count: string) =>

@@ -9,6 +9,7 @@ export const transfer = {
   nose: "Nose",
   taughtOn: "Taught on",
   connected: "Connected",
+  noNose: "none",
   none: "none",
   howTitle: "How",
   how: [

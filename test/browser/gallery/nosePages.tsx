@@ -243,8 +243,8 @@ const transfer =
     const view = transferView(
       {
         noseName: isNone ? null : NOSE.name,
-        taughtOn: isNone ? null : NOSE.sniffer.id,
-        connected: outcome.kind === "noSniffer" ? null : "5e0d1e0000000002",
+        taughtOn: isNone ? null : "Sniffer A1",
+        connected: outcome.kind === "noSniffer" ? null : "Kitchen board",
         plates,
         outcome,
       },
