@@ -136,7 +136,7 @@ it("is done with the keyboard alone, from the first page to the truth about a me
   const headline = await page.getByRole("heading", { level: 1 }).textContent();
   await expect.poll(async () => (await focusNow(page)).name).toBe(headline);
   for (const phase of [
-    "The air is steady. Tap the button, then bring the sniffer over the plate.",
+    "The air is steady. Start the countdown, then bring the sniffer over the plate.",
     "Sniffing the plate.",
     "The finding is there.",
   ])

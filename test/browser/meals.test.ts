@@ -141,7 +141,7 @@ describe("a meal", () => {
     await choose(page, "How strong was it?", "severe");
     await choose(page, "First sign", "after minutes");
     await button(page, "Save").click();
-    await page.getByText("severe, first sign: minutes").waitFor();
+    await page.getByText("severe, first sign: after minutes").waitFor();
     const [meal] = await rowsOf<Record<string, unknown>>(page, "meals");
     expect(meal).toMatchObject({
       truth: { groups: { meat: "present", egg: "absent" }, source: "kitchen", note: "a little bone stock" },
