@@ -78,7 +78,7 @@ async function addAllergy(page: Page, id: string, severity: string): Promise<voi
   await visit(page, "#/you/allergies");
   await button(page, "Add an allergy").click();
   await page.getByLabel("Allergic to").selectOption(id);
-  await page.getByRole("radio", { name: severity }).check();
+  await page.getByRole("radio", { name: severity, exact: true }).check();
   await button(page, "Save").click();
   await page.locator(".allergy").first().waitFor();
 }
