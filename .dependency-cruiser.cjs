@@ -18,7 +18,7 @@ const mayImport = {
   views: ["kernel", "stats", "profile", "sniff", "nose", "finding", "diet", "meals", "flows", "text"],
   radio: ["kernel"],
   store: ["kernel", "sniff", "nose", "finding", "meals", "diet"],
-  worker: ["kernel", "stats", "features", "sniff", "nose", "teaching", "finding"],
+  worker: ["kernel", "stats", "features", "sniff", "nose", "teaching", "finding", "transfer"],
   screens: ["views"],
   peripheral: ["kernel", "stats", "profile", "sniff", "virtual"],
 };

@@ -2,7 +2,7 @@
 import { signal, type ReadonlySignal } from "@preact/signals";
 import type { Result } from "../kernel/result.js";
 import type { StoreError } from "../store/storeError.js";
-import { createTeachClient } from "../worker/teachClient.js";
+import { createTeachClient, type TeachClient } from "../worker/teachClient.js";
 import { createChecks, type Checks } from "./checks.js";
 import { createDietControl, type DietControl } from "./dietControl.js";
 import { createDrafts, type Drafts } from "./drafts.js";
@@ -40,6 +40,8 @@ export interface AppModel extends Checks {
   readonly reach: Reach;
   readonly kitchen: PracticeKitchen;
   readonly noses: NoseControl;
+  /** The way to the worker that teaches and moves noses. */
+  readonly teachers: TeachClient;
   readonly samples: SampleControl;
   readonly jar: JarControl;
   readonly drafts: Drafts;
@@ -107,6 +109,7 @@ export function createAppModel(ports: Ports): AppModel {
     reach,
     kitchen,
     noses,
+    teachers,
     samples,
     jar,
     drafts,

@@ -6,6 +6,7 @@ import { type Channel, sameChannels } from "../kernel/channel.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
 import type { NoseFileError } from "../nose/noseFile.js";
+import type { GroupComparison } from "../nose/report.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachClient } from "../worker/teachClient.js";
 import { createTeaching } from "./nose/teaching.js";
@@ -45,6 +46,11 @@ export interface NoseControl {
   offerVersion(id: string): Promise<Result<void, StoreError>>;
   /** @param channels - of the connected sniffer, which the nose must suit; null if none is connected */
   importNose(fileText: string, channels: readonly Channel[] | null): Promise<Result<void, NoseImportError>>;
+  /** Keeps a nose that was moved to another sniffer, and awaits the person's word on it. */
+  offerMoved(
+    nose: Nose,
+    compared: readonly GroupComparison[],
+  ): Promise<Result<void, StoreError | { readonly kind: "busy" }>>;
   exportNose(id: string): Promise<Result<string, StoreError>>;
 }
 
@@ -67,7 +73,9 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     judging.value = await loadJudging();
   }
 
-  const { teach, offer } = createTeaching(ports, client, wasmPath, teaching, current);
+  const { teach, offer, propose } = createTeaching(ports, client, wasmPath, teaching, current);
+
+  const isFree = () => ["idle", "problem"].includes(teaching.value.kind);
 
   async function use(id: string, decision: "accepted" | "rolledBack") {
     const decided = await store.decideNose(id, decision, newId(), nowIso(ports));
@@ -108,11 +116,13 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     dismissProblem: () => {
       if (teaching.value.kind === "problem") teaching.value = { kind: "idle" };
     },
-    ...keptNoses(
-      ports,
-      (nose, source) => loaded.then(() => offer(nose, source)),
-      () => ["idle", "problem"].includes(teaching.value.kind),
-    ),
+    offerMoved: async (nose, compared) => {
+      if (!isFree()) return err({ kind: "busy" });
+      const kept = await keepNose(ports, nose);
+      if (kept.ok) propose(nose, "moved", compared);
+      return kept;
+    },
+    ...keptNoses(ports, (nose, source) => loaded.then(() => offer(nose, source)), isFree),
   };
 }
 

@@ -15,7 +15,7 @@ export type TeachProblem =
   | { readonly kind: "storage"; readonly detail: string }; // samples could not be read, or the nose not kept
 
 /** Where an offered nose comes from. */
-export type OfferSource = "taught" | "refreshed" | "file" | "version";
+export type OfferSource = "taught" | "refreshed" | "moved" | "file" | "version";
 
 export type TeachState =
   | { readonly kind: "idle" }

@@ -58,6 +58,7 @@ function NoseCard({ view }: { readonly view: NoseCardView }) {
       <div class="nose-card">
         <h2>{view.name}</h2>
         <p class="quiet">{view.taught}</p>
+        {view.moved !== null && <p class="small numbers">{view.moved}</p>}
         {view.demo !== null && <Notice strong>{view.demo}</Notice>}
         <Facts items={view.facts} />
       </div>

@@ -4,6 +4,7 @@ import { Button } from "./parts/Button.js";
 import { Facts } from "./parts/Facts.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
+import { Progress } from "./parts/Progress.js";
 
 interface Props {
   readonly view: TransferView;
@@ -26,6 +27,7 @@ export function TransferScreen({ view, onBack }: Props) {
           <p key={line}>{line}</p>
         ))}
       </Notice>
+      {view.progress !== null && <Progress label={view.outcome.lines.join(" ")} {...view.progress} />}
       <section class="stack stack--tight" aria-labelledby="how-title">
         <h2 id="how-title">{view.how.title}</h2>
         <ol class="stack stack--tight">
@@ -37,6 +39,7 @@ export function TransferScreen({ view, onBack }: Props) {
       <section class="stack stack--tight" aria-labelledby="pairs-title">
         <h2 id="pairs-title">{view.pairs.title}</h2>
         <p class="numbers">{view.pairs.count}</p>
+        {view.pairs.jar !== null && <p>{view.pairs.jar}</p>}
         {view.pairs.none !== null && <p class="quiet">{view.pairs.none}</p>}
         <ul class="known">
           {view.pairs.rows.map((row) => (
@@ -53,20 +56,39 @@ export function TransferScreen({ view, onBack }: Props) {
   );
 }
 
-/** What is tapped once the gain was shown; nothing before. */
+export interface TransferCalls {
+  readonly onAccept: () => void;
+  readonly onStop: () => void;
+  readonly onAgain: () => void;
+}
+
+/** What can be tapped: stop while it is worked out, a nose once the gain was shown. */
 export function TransferActions({
   view,
-  onAccept,
+  calls,
 }: {
   readonly view: TransferView;
-  readonly onAccept: () => void;
+  readonly calls: TransferCalls;
 }) {
-  if (view.accept === null) return null;
+  const { accept, stop, again } = view;
+  if (accept === null && stop === null && again === null) return null;
   return (
     <ActionBar>
-      <Button look="main" big wide onClick={onAccept}>
-        {view.accept}
-      </Button>
+      {accept !== null && (
+        <Button look="main" big wide onClick={calls.onAccept}>
+          {accept}
+        </Button>
+      )}
+      {stop !== null && (
+        <Button big wide onClick={calls.onStop}>
+          {stop}
+        </Button>
+      )}
+      {again !== null && (
+        <Button big wide onClick={calls.onAgain}>
+          {again}
+        </Button>
+      )}
     </ActionBar>
   );
 }

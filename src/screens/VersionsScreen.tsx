@@ -46,6 +46,7 @@ export function VersionsScreen({
               {nose.name} {nose.demo !== null && <span class="mark-demo">{nose.demo}</span>}
             </h2>
             <p class="small quiet numbers">{nose.taught}</p>
+            {nose.moved !== null && <p class="small numbers">{nose.moved}</p>}
             {nose.active !== null && <p class="tag tag--start">{nose.active}</p>}
             <div class="row">
               {nose.active === null && (

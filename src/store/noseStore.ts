@@ -2,7 +2,7 @@
 import * as v from "valibot";
 import { err, ok, type Result } from "../kernel/result.js";
 import { instant, parseWith, type RecordFault } from "../meals/parseWith.js";
-import type { Nose } from "../nose/nose.js";
+import type { Nose, NoseTransfer } from "../nose/nose.js";
 import { checkNose, noseFileWords, serialiseNose } from "../nose/noseFile.js";
 import type { SetAsideRecord, Stored } from "./storeError.js";
 import type { NoseEvent } from "./storeTypes.js";
@@ -14,7 +14,14 @@ export interface NoseNote {
   /** ISO 8601 instant. */
   readonly taughtAt: string;
   readonly demo: boolean;
+  /** Only of a nose that was moved from another sniffer. */
+  readonly moved?: MovedNote | undefined;
 }
+
+/** Where a moved nose comes from, by how many pairs, and the gain that they showed. */
+export type MovedNote = Pick<NoseTransfer, "pairs" | "gain"> & {
+  readonly of: Pick<NoseTransfer["of"], "snifferId">;
+};
 
 /** Every version that was ever taught, and what became of it. */
 export interface NoseList {
@@ -47,6 +54,19 @@ const headSchema = v.looseObject({
   id: v.pipe(v.string(), v.nonEmpty("must not be empty")),
   name: v.string(),
   taughtAt: instant,
+  transfer: v.optional(
+    v.looseObject({
+      of: v.looseObject({ snifferId: v.string() }),
+      pairs: v.number(),
+      gain: v.looseObject({
+        before: v.number(),
+        after: v.number(),
+        factor: v.number(),
+        low: v.number(),
+        high: v.number(),
+      }),
+    }),
+  ),
 });
 
 /** Reads a nose in the form of its file. */
@@ -64,8 +84,10 @@ const parseHead = parseWith(headSchema);
 export function parseNoseHead(value: unknown): Result<Omit<NoseNote, "demo">, RecordFault> {
   const head = parseHead(value);
   if (!head.ok) return head;
-  const { id, name, taughtAt } = head.value;
-  return ok({ id, name, taughtAt });
+  const { id, name, taughtAt, transfer } = head.value;
+  if (transfer === undefined) return ok({ id, name, taughtAt });
+  const { pairs, gain } = transfer;
+  return ok({ id, name, taughtAt, moved: { of: { snifferId: transfer.of.snifferId }, pairs, gain } });
 }
 
 /** The form in which a nose is kept. @throws {RangeError} if it is no sound nose */

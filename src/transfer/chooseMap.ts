@@ -1,4 +1,5 @@
 import type { SnifferMap } from "../features/snifferMap.js";
+import { runThrough, type Steps } from "../kernel/steps.js";
 import { fitMap, MAP_CHOICES, pairSums, totalSums, type MapChoice, type PairSums } from "./fitMap.js";
 import type { PairedLevels } from "./pairedLevels.js";
 
@@ -32,24 +33,31 @@ const FEWEST_PAIRS = 3;
  * @throws {RangeError} with fewer than three pairs
  * @see Stone, J. R. Stat. Soc. B 36 (1974), 111-147 (choice and assessment by cross-validation)
  */
-export function chooseMap(
+export function chooseMap(...given: Parameters<typeof choosingMap>): ChosenMap {
+  return runThrough(choosingMap(...given));
+}
+
+/** The same, a pair at a time. */
+export function* choosingMap(
   pairs: readonly PairedLevels[],
   sensors: readonly number[],
   scale: ArrayLike<number>,
-): ChosenMap {
+): Steps<ChosenMap> {
   if (pairs.length < FEWEST_PAIRS)
     throw new RangeError(`a choice needs ${FEWEST_PAIRS} pairs, got ${pairs.length}`);
   const sums = pairs.map(pairSums);
   const best = (without: readonly number[]) => bestChoice(pairs, sums, sensors, scale, without);
-  const heldOut = pairs.map((pair, place): HeldOutPair => {
+  const heldOut: HeldOutPair[] = [];
+  for (const [place, pair] of pairs.entries()) {
     const map = fitMap(totalSums(sums, [place]), best([place]), sensors);
-    return {
+    heldOut.push({
       plate: pair.plate,
       before: Math.sqrt(meanSquare(pair, null, scale)),
       after: Math.sqrt(meanSquare(pair, map, scale)),
       map,
-    };
-  });
+    });
+    yield heldOut.length / (pairs.length + 1);
+  }
   const choice = best([]);
   return { choice, map: fitMap(totalSums(sums), choice, sensors), heldOut };
 }

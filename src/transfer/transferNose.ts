@@ -4,13 +4,17 @@
  */
 import { type Channel, sameChannels } from "../kernel/channel.js";
 import { err, ok, type Result } from "../kernel/result.js";
+import { runThrough, type Steps } from "../kernel/steps.js";
 import { TRANSFERRED_FORMAT, type Nose, type NoseTransfer, type TransferGain } from "../nose/nose.js";
 import type { GroupComparison } from "../nose/report.js";
 import type { Sniff } from "../sniff/sniff.js";
-import { chooseMap, type ChosenMap } from "./chooseMap.js";
+import { choosingMap, type ChosenMap } from "./chooseMap.js";
 import { pairedLevels } from "./pairedLevels.js";
 import { shownEvidence } from "./shownEvidence.js";
 import { pairsNeeded, transferGain, LEAST_PAIRS } from "./transferGain.js";
+
+/** Name of the pair that the check jar makes; plates are named by ids, which hold no space. */
+const JAR_PAIR = "the check jar";
 
 /** Why a nose was not moved. Its findings with that sniffer stay *uncertain, another sniffer*. */
 export type TransferError =
@@ -33,6 +37,8 @@ export interface TransferOptions {
   readonly transferredAt: string;
   /** The second sniffer. */
   readonly sniffer: { readonly id: string; readonly channels: readonly Channel[] };
+  /** Readings of one jar that both sniffers sniffed. They are one more pair, and no evidence: nobody eats a jar. */
+  readonly jarReadings?: readonly Sniff[];
 }
 
 export interface Transferred {
@@ -52,15 +58,25 @@ export function transferNose(
   samples: readonly Sniff[],
   options: TransferOptions,
 ): Result<Transferred, TransferError> {
+  return runThrough(transferring(nose, samples, options));
+}
+
+/** The same in steps. */
+export function* transferring(
+  nose: Nose,
+  samples: readonly Sniff[],
+  options: TransferOptions,
+): Steps<Result<Transferred, TransferError>> {
   const { sniffer } = options;
   if (nose.transfer !== undefined) return err({ kind: "alreadyMoved" });
   if (sniffer.id === nose.sniffer.id) return err({ kind: "sameSniffer" });
   if (!sameChannels(nose.sniffer.channels, sniffer.channels)) return err({ kind: "otherChannels" });
   const second = sniffsOf(samples, sniffer);
-  const pairs = pairedLevels(nose, sniffsOf(samples, nose.sniffer), second);
+  const sniffed = [...samples, ...asOneJar(options.jarReadings ?? [])];
+  const pairs = pairedLevels(nose, sniffsOf(sniffed, nose.sniffer), sniffsOf(sniffed, sniffer));
   if (pairs.length < LEAST_PAIRS)
     return err({ kind: "tooFewPairs", pairs: pairs.length, more: LEAST_PAIRS - pairs.length });
-  const chosen = chooseMap(pairs, sensorsOf(nose), scaleOf(nose));
+  const chosen = yield* choosingMap(pairs, sensorsOf(nose), scaleOf(nose));
   const gain = transferGain(chosen.heldOut);
   if (!(gain.low > 1))
     return err({ kind: "noGain", pairs: pairs.length, gain, more: pairsNeeded(chosen.heldOut) });
@@ -94,6 +110,11 @@ function moved(
   const maps = new Map(heldOut.map((one) => [one.plate, one.map]));
   const { groups, plateNames, report, comparison } = shownEvidence(nose, bare, second, maps);
   return { nose: { ...bare, groups, plateNames, report }, comparison };
+}
+
+/** A jar smells of one thing, however often it is sniffed: all its readings are one pair. */
+function asOneJar(readings: readonly Sniff[]): Sniff[] {
+  return readings.map((sniff) => ({ ...sniff, plate: JAR_PAIR }));
 }
 
 function sniffsOf(samples: readonly Sniff[], sniffer: TransferOptions["sniffer"]): Sniff[] {

@@ -8,6 +8,7 @@ import { clopperPearsonUpper, trialsToShow } from "../stats/proportionInterval.j
 import type { Words } from "../text/catalogue.js";
 import { agoText, numberText, percentText } from "../text/formats.js";
 import { groupName, groupsInSentence } from "./groupName.js";
+import { movedText } from "./movedText.js";
 import { rateView, type RateView } from "./rateView.js";
 import { refreshView, type RefreshView } from "./refreshView.js";
 
@@ -30,6 +31,8 @@ export interface NoseCardView {
   readonly name: string;
   readonly demo: string | null;
   readonly taught: string;
+  /** Where it was moved from; null where it was taught on its sniffer. */
+  readonly moved: string | null;
   readonly facts: readonly { readonly label: string; readonly value: string }[];
   readonly groupsTitle: string;
   readonly groupsText: string;
@@ -119,6 +122,7 @@ function cardOf(nose: Nose, demo: boolean, state: NoseHomeState, words: NoseWord
     name: nose.name,
     demo: demo ? text.demoText : null,
     taught: text.taught(agoText(nose.taughtAt, state.nowMs, words.formats)),
+    moved: movedText(nose.transfer, words),
     facts: [
       { label: text.facts.plates, value: whole(nose.platesTaught) },
       { label: text.facts.sniffs, value: whole(nose.sniffsTaught) },
@@ -186,7 +190,7 @@ function cannotOf(nose: Nose, wanted: readonly string[], words: NoseWords): stri
   const untaught = wanted.filter((group) => !nose.groups.some(({ name }) => name === group));
   return [
     cannot.allergens,
-    cannot.sniffer,
+    nose.transfer === undefined ? cannot.sniffer : cannot.snifferMoved,
     cannot.strange,
     ...(untaught.length === 0 ? [] : [cannot.untaught(groupsInSentence(untaught, words))]),
     ...nose.report.notes.map((note) => notes[note]),

@@ -56,7 +56,7 @@ export function offerView(state: Proposed, connected: string | null, words: Offe
   if (state.compared.length > 0)
     return {
       ...labels,
-      proposedText: text.same(whole(mostPlates(state.compared))),
+      proposedText: (source === "moved" ? text.sameMoved : text.same)(whole(mostPlates(state.compared))),
       ...comparisonView(state.compared, words),
     };
   return {
@@ -74,7 +74,7 @@ const mostPlates = (compared: readonly GroupComparison[]) =>
 function acceptText(source: Proposed["source"], words: OfferWords): string {
   const { offer: text, nose } = words.text;
   if (source === "version") return text.acceptVersion;
-  return source === "file" ? text.acceptFile : nose.teach.accept;
+  return source === "file" || source === "moved" ? text.acceptFile : nose.teach.accept;
 }
 
 function ownGroup(

@@ -1,6 +1,6 @@
 import type { TransferGain } from "../nose/nose.js";
 import type { Words } from "../text/catalogue.js";
-import { numberText } from "../text/formats.js";
+import { numberText, percentText } from "../text/formats.js";
 
 /** A plate and which of the two sniffers sniffed it. */
 export interface TransferPlate {
@@ -11,7 +11,12 @@ export interface TransferPlate {
 
 /** What working it out came to. */
 export type TransferOutcome =
-  | { readonly kind: "working" }
+  /** `done` is a fraction; null while the samples are read and the worker starts. */
+  | { readonly kind: "working"; readonly done: number | null }
+  | { readonly kind: "stopped" } // by the person
+  | { readonly kind: "busy" } // a nose is being taught: wait until it is ready
+  | { readonly kind: "failed" | "workerCrashed"; readonly detail: string }
+  | { readonly kind: "badNose" | "storage" }
   | { readonly kind: "noNose" | "noSniffer" | "sameSniffer" | "otherChannels" | "alreadyMoved" }
   | { readonly kind: "tooFewPairs"; readonly more: number }
   | { readonly kind: "noGain"; readonly gain: TransferGain; readonly more: number | null }
@@ -22,6 +27,8 @@ export interface TransferState {
   readonly taughtOn: string | null;
   readonly connected: string | null;
   readonly plates: readonly TransferPlate[];
+  /** Readings of the check jar that both took within a day, counted on the connected sniffer. */
+  readonly jarReadings: number;
   readonly outcome: TransferOutcome;
 }
 
@@ -42,9 +49,16 @@ export interface TransferView {
     readonly title: string;
     readonly count: string;
     readonly none: string | null;
+    /** What the check jar adds; null where it was not sniffed on both. */
+    readonly jar: string | null;
     readonly rows: readonly { readonly key: string; readonly dish: string; readonly on: string }[];
   };
+  /** null while nothing is being worked out. */
+  readonly progress: { readonly share: number; readonly text: string } | null;
+  /** Three things that can be tapped, each null where it makes no sense. */
   readonly accept: string | null;
+  readonly stop: string | null;
+  readonly again: string | null;
 }
 
 type TransferWords = Words<"nose" | "report" | "transfer">;
@@ -52,6 +66,7 @@ type TransferWords = Words<"nose" | "report" | "transfer">;
 /** Words of that page. */
 export function transferView(state: TransferState, words: TransferWords): TransferView {
   const { transfer: text, report } = words.text;
+  const { outcome } = state;
   const paired = state.plates.filter(({ on }) => on === "both").length;
   return {
     title: text.title,
@@ -63,19 +78,39 @@ export function transferView(state: TransferState, words: TransferWords): Transf
       { label: text.connected, value: state.connected ?? text.none },
     ],
     outcome: {
-      title: state.outcome.kind === "moved" || state.outcome.kind === "noGain" ? text.outcomeTitle : null,
-      lines: outcomeLines(state.outcome, words),
-      good: state.outcome.kind === "moved",
+      title: outcome.kind === "moved" || outcome.kind === "noGain" ? text.outcomeTitle : null,
+      lines: outcomeLines(outcome, words),
+      good: ["moved", "working"].includes(outcome.kind),
     },
     how: { title: text.howTitle, steps: text.how },
     pairs: {
       title: text.pairsTitle,
       count: text.pairs(numberText(paired, words.formats)),
       none: state.plates.length === 0 ? text.noPairs : null,
+      jar: state.jarReadings === 0 ? null : text.jar(numberText(state.jarReadings, words.formats)),
       rows: state.plates.map(({ plate, dish, on }) => ({ key: plate, dish: dish || plate, on: text[on] })),
     },
-    accept: state.outcome.kind === "moved" ? text.accept : null,
+    progress: progressOf(outcome, words),
+    accept: outcome.kind === "moved" ? text.accept : null,
+    stop: outcome.kind === "working" ? text.stop : null,
+    again: AGAIN.includes(outcome.kind) ? text.again : null,
   };
+}
+
+/** What another try may mend. */
+const AGAIN: readonly TransferOutcome["kind"][] = [
+  "stopped",
+  "busy",
+  "failed",
+  "workerCrashed",
+  "badNose",
+  "storage",
+];
+
+function progressOf(outcome: TransferOutcome, words: TransferWords): TransferView["progress"] {
+  if (outcome.kind !== "working") return null;
+  const share = outcome.done ?? 0;
+  return { share, text: percentText(share, words.formats) };
 }
 
 function outcomeLines(outcome: TransferOutcome, words: TransferWords): string[] {
@@ -84,6 +119,9 @@ function outcomeLines(outcome: TransferOutcome, words: TransferWords): string[] 
   switch (outcome.kind) {
     case "working":
       return [text.working];
+    case "failed":
+    case "workerCrashed":
+      return [text.problems[outcome.kind](outcome.detail)];
     case "tooFewPairs":
       return [text.tooFew(whole(outcome.more))];
     case "noGain":

@@ -1,6 +1,7 @@
 import type { NoseFileError } from "../nose/noseFile.js";
 import type { Words } from "../text/catalogue.js";
 import { dayAndTimeText, numberText } from "../text/formats.js";
+import { type MovedFrom, movedText } from "./movedText.js";
 
 /** A kept nose, as a list tells it. */
 export interface NoseVersion {
@@ -9,6 +10,7 @@ export interface NoseVersion {
   /** ISO 8601 instant. */
   readonly taughtAt: string;
   readonly demo: boolean;
+  readonly moved?: MovedFrom | undefined;
 }
 
 export interface NoseDecisionNote {
@@ -27,6 +29,7 @@ export interface VersionsView {
     readonly id: string;
     readonly name: string;
     readonly taught: string;
+    readonly moved: string | null;
     readonly demo: string | null;
     readonly active: string | null;
     readonly compare: string;
@@ -42,7 +45,7 @@ export interface VersionsView {
   readonly history: { readonly title: string; readonly lines: readonly string[] };
 }
 
-type VersionWords = Words<"common" | "nose" | "trouble">;
+type VersionWords = Words<"common" | "nose" | "transfer" | "trouble">;
 
 /** Why a file did not come in: the file itself, its size, or what the storage said. */
 export type NoseImportFault =
@@ -79,6 +82,7 @@ export function versionsView(state: VersionsState, words: VersionWords): Version
       id: nose.id,
       name: nose.name,
       taught: taught(dayAndTimeText(nose.taughtAt, words.formats)),
+      moved: movedText(nose.moved, words),
       demo: nose.demo ? words.text.common.demoMark : null,
       active: nose.id === state.activeId ? text.active : null,
       compare: text.compare,

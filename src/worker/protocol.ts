@@ -2,6 +2,7 @@
 import type { GroupComparison } from "../nose/report.js";
 import type { Result } from "../kernel/result.js";
 import type { Sniff } from "../sniff/sniff.js";
+import type { TransferError, TransferOptions } from "../transfer/transferNose.js";
 
 /** One nose to teach. */
 export interface TeachJob {
@@ -26,6 +27,14 @@ export interface CompareJob {
   readonly samples: readonly Sniff[];
 }
 
+/** A nose to be moved to another sniffer. */
+export interface TransferJob {
+  /** The taught nose as the text of its file. */
+  readonly nose: string;
+  readonly samples: readonly Sniff[];
+  readonly options: TransferOptions;
+}
+
 export interface TeachProgress {
   /** The checks come after the nose is ready, and can be left out. */
   readonly stage: "teaching" | "checks";
@@ -40,23 +49,38 @@ export interface Taught {
   readonly compared: readonly GroupComparison[];
 }
 
-/** Why there is no nose. Each kind has its words in `text/`. */
-export type TeachFailure =
-  | { readonly kind: "noSamples" } // keep a sniff as a sample first
-  | { readonly kind: "noKnownGroup" } // say what was on the plates
-  | { readonly kind: "tooFewFresh"; readonly plates: number } // keep more fresh plates first
+/** Why a job came to nothing, whatever the job. */
+export type JobFailure =
   | { readonly kind: "cancelled" } // the user stopped it: nothing has changed
   | { readonly kind: "busy" } // a nose is being taught already
   | { readonly kind: "failed"; readonly detail: string } // the device could not compute
   | { readonly kind: "workerCrashed"; readonly detail: string }; // out of memory or not loaded: try again
 
+/** Why there is no nose. Each kind has its words in `text/`. */
+export type TeachFailure =
+  | { readonly kind: "noSamples" } // keep a sniff as a sample first
+  | { readonly kind: "noKnownGroup" } // say what was on the plates
+  | { readonly kind: "tooFewFresh"; readonly plates: number } // keep more fresh plates first
+  | JobFailure;
+
+/** A moved nose as the text of its file. */
+export interface MovedNose {
+  readonly noseText: string;
+  /** The taught nose as it is beside the moved one, on the second sniffer's plates. */
+  readonly compared: readonly GroupComparison[];
+}
+
+export type TransferAnswer = Result<MovedNose, TransferError | JobFailure>;
+
 export type ToTeachWorker =
   | { readonly kind: "teach"; readonly request: number; readonly job: TeachJob }
   | { readonly kind: "compare"; readonly request: number; readonly job: CompareJob }
+  | { readonly kind: "transfer"; readonly request: number; readonly job: TransferJob }
   | { readonly kind: "skipChecks"; readonly request: number }
   | { readonly kind: "cancel"; readonly request: number };
 
 export type FromTeachWorker =
   | { readonly kind: "progress"; readonly request: number; readonly progress: TeachProgress }
   | { readonly kind: "done"; readonly request: number; readonly result: Result<Taught, TeachFailure> }
-  | { readonly kind: "compared"; readonly request: number; readonly compared: readonly GroupComparison[] };
+  | { readonly kind: "compared"; readonly request: number; readonly compared: readonly GroupComparison[] }
+  | { readonly kind: "transferred"; readonly request: number; readonly result: TransferAnswer };

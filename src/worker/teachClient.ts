@@ -4,11 +4,14 @@ import type { GroupComparison } from "../nose/report.js";
 import type {
   CompareJob,
   FromTeachWorker,
+  JobFailure,
   TeachFailure,
   TeachJob,
   Taught,
   TeachProgress,
   ToTeachWorker,
+  TransferAnswer,
+  TransferJob,
 } from "./protocol.js";
 
 export interface TeachClient {
@@ -16,7 +19,11 @@ export interface TeachClient {
   teach(job: TeachJob, onProgress: (progress: TeachProgress) => void): Promise<Result<Taught, TeachFailure>>;
   /** Puts two noses side by side. */
   compare(job: CompareJob): Promise<Result<readonly GroupComparison[], TeachFailure>>;
+  /** Moves a nose to another sniffer. @param onProgress - is told a fraction */
+  transfer(job: TransferJob, onProgress: (done: number) => void): Promise<TransferAnswer>;
   cancel(): void;
+  /** Stops a transfer at once: the next job need not wait until the worker has noticed. */
+  abandon(): void;
   /** Leaves out what is left of the checks; the nose that was taught is kept. */
   skipChecks(): void;
 }
@@ -34,7 +41,7 @@ type Answer = Exclude<FromTeachWorker, { kind: "progress" }>;
 interface Running {
   readonly request: number;
   readonly onProgress: (progress: TeachProgress) => void;
-  readonly finish: (answer: Result<Answer, TeachFailure>) => void;
+  readonly finish: (answer: Result<Answer, JobFailure>) => void;
 }
 
 export function createTeachClient(startWorker: () => TeachPort): TeachClient {
@@ -42,7 +49,7 @@ export function createTeachClient(startWorker: () => TeachPort): TeachClient {
   let running: Running | null = null;
   let requests = 0;
 
-  function finish(answer: Result<Answer, TeachFailure>): void {
+  function finish(answer: Result<Answer, JobFailure>): void {
     const ended = running;
     running = null;
     ended?.finish(answer);
@@ -75,7 +82,7 @@ export function createTeachClient(startWorker: () => TeachPort): TeachClient {
   function ask(
     messageOf: (request: number) => ToTeachWorker,
     onProgress: Running["onProgress"],
-  ): Promise<Result<Answer, TeachFailure>> {
+  ): Promise<Result<Answer, JobFailure>> {
     if (running !== null) return Promise.resolve(err({ kind: "busy" }));
     requests += 1;
     const request = requests;
@@ -103,7 +110,19 @@ export function createTeachClient(startWorker: () => TeachPort): TeachClient {
       if (!answer.ok) return answer;
       return answer.value.kind === "compared" ? ok(answer.value.compared) : unexpected();
     },
+    transfer: async (job, onProgress) => {
+      const answer = await ask(
+        (request) => ({ kind: "transfer", request, job }),
+        ({ done }) => onProgress(done),
+      );
+      if (!answer.ok) return answer;
+      return answer.value.kind === "transferred" ? answer.value.result : unexpected();
+    },
     cancel: () => send("cancel"),
+    abandon: () => {
+      send("cancel");
+      finish(err({ kind: "cancelled" }));
+    },
     skipChecks: () => send("skipChecks"),
   };
 }

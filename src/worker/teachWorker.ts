@@ -1,4 +1,4 @@
-/** The worker's entry: teaches one nose at a time, tells how far it is, and stops when asked to. */
+/** The worker's entry: teaches or moves one nose at a time, tells how far it is, and stops when asked to. */
 import { err, ok, type Result } from "../kernel/result.js";
 import { compareNoses } from "../nose/compareNoses.js";
 import type { Nose } from "../nose/nose.js";
@@ -10,7 +10,15 @@ import { chooseBackend } from "../teaching/backend.js";
 import { checkedNose, withSampleChecks } from "../teaching/checkSamples.js";
 import { refreshWithGain } from "../teaching/refreshWithGain.js";
 import { teachNose, type TeachOptions } from "../teaching/teachNose.js";
-import type { FromTeachWorker, TeachFailure, TeachJob, ToTeachWorker } from "./protocol.js";
+import { transferring } from "../transfer/transferNose.js";
+import type {
+  FromTeachWorker,
+  TeachFailure,
+  TeachJob,
+  ToTeachWorker,
+  TransferAnswer,
+  TransferJob,
+} from "./protocol.js";
 
 let backend: Promise<string> | null = null;
 /** The job that runs, and whether its checks are still wanted. */
@@ -67,10 +75,31 @@ async function refreshed(job: TeachJob, options: TeachOptions): Promise<Result<N
   return refreshWithGain(old.value, known, fresh, options);
 }
 
+/** Lets a word to stop arrive. */
+const letWordsIn = () => new Promise((resolve) => setTimeout(resolve, 0));
+
+async function transfer(request: number, { nose, samples, options }: TransferJob): Promise<TransferAnswer> {
+  const own = { request, checks: false };
+  running = own;
+  const taught = parseNose(nose);
+  if (!taught.ok) return err({ kind: "failed", detail: noseFileWords(taught.error) });
+  const steps = transferring(taught.value, samples, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) {
+      if (!step.value.ok) return step.value;
+      const { nose: moved, comparison: compared } = step.value.value;
+      return ok({ noseText: serialiseNose(moved), compared });
+    }
+    tell({ kind: "progress", request, progress: { stage: "teaching", done: step.value } });
+    await letWordsIn();
+    if (running !== own) return err({ kind: "cancelled" });
+  }
+}
+
 /** Held out by occasion only where the nose was taught anew: a refresh leans on few fresh plates of one sitting. */
 async function checkedIn(job: TeachJob, nose: Nose, options: TeachOptions): Promise<Nose> {
-  // Lets a word to stop arrive before the checks begin.
-  await new Promise((resolve) => setTimeout(resolve, 0));
+  await letWordsIn();
   if (!job.refresh) return checkedNose(nose, job.samples, options);
   return options.isCancelled?.() === true ? nose : withSampleChecks(nose, job.samples, options.seed);
 }
@@ -94,6 +123,14 @@ addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
       const compared = newer.ok ? compare(data.job.older, newer.value, data.job.samples) : [];
       return tell({ kind: "compared", request, compared });
     }
+    case "transfer":
+      void transfer(request, data.job)
+        .catch((cause: unknown) => err({ kind: "failed", detail: String(cause) } as const))
+        .then((result) => {
+          if (running?.request === request) running = null;
+          tell({ kind: "transferred", request, result });
+        });
+      return;
     case "teach":
       teach(request, data.job).catch((cause: unknown) => {
         running = null;

@@ -38,6 +38,8 @@ export interface EmulatedPeripheral {
   pump(address: CharacteristicAddress, most?: number): Promise<number>;
   /** Pumps every notifying characteristic again and again; stops when the answer is called. */
   pumpEvery(ms: number): () => Promise<void>;
+  /** Delivers what every characteristic still has to say. */
+  pumpAll(): Promise<void>;
   /** Goes out of range. */
   disconnect(): Promise<void>;
   /** Can be connected to again. */
@@ -124,14 +126,15 @@ export async function startEmulatedPeripheral(
   });
 
   const pump = (address: CharacteristicAddress, most = 1000) => pumpPage(page, address, most);
+  const pumpAll = async () => {
+    for (const address of byKey.values()) await pump(address);
+  };
   return {
     log,
     answerChooser: chooser.answer,
     pump,
-    pumpEvery: (ms) =>
-      repeatedly(ms, async () => {
-        for (const address of byKey.values()) await pump(address);
-      }),
+    pumpEvery: (ms) => repeatedly(ms, pumpAll),
+    pumpAll,
     async disconnect() {
       inRange = false;
       await radio.send("BluetoothEmulation.simulateGATTDisconnection", { address: ADDRESS });

@@ -44,6 +44,8 @@ export async function layLossTable(
       stopTime();
       // The emulation never answers a read that a disconnection overtakes: none may be under way.
       await stopPump();
+      // What it said before is heard, however slow the machine: the hole is then as long as the test says.
+      await peripheral.pumpAll();
       await peripheral.disconnect();
     },
     async comeBackAfter(ms) {

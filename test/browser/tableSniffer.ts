@@ -4,6 +4,7 @@ import { seededRandom } from "../../src/kernel/random.js";
 import * as uuids from "../../src/profile/uuids.js";
 import { NIGHT_MARKET, plateOf } from "../../src/virtual/dishes.js";
 import { decodeSweepFrame, type Sweep } from "../../src/profile/sweepFrame.js";
+import type { VirtualSnifferOptions } from "../../src/virtual/snifferState.js";
 import {
   advance,
   createVirtualSniffer,
@@ -40,6 +41,8 @@ export interface TableOptions {
   /** Another order for the frames of one moment. */
   readonly reorder?: (frames: Uint8Array[]) => Uint8Array[];
   readonly firstSequence?: number;
+  /** Another unit off the same line, under an id of its own; the taught one if left out. */
+  readonly unit?: VirtualSnifferOptions;
 }
 
 const readable = { read: true };
@@ -73,12 +76,15 @@ const services: Record<string, Record<string, EmulatedProperties>> = {
 export function tableSniffer(
   seed: number,
   garble: Garble = (_address, bytes) => bytes,
-  { without = [], reorder = (frames) => frames, firstSequence = 0 }: TableOptions = {},
+  { without = [], reorder = (frames) => frames, firstSequence = 0, unit }: TableOptions = {},
 ): TableSniffer {
   const random = seededRandom(seed);
   const waiting = new Map<string, Uint8Array[]>();
   const sent: Uint8Array[] = [];
-  const fresh = () => ({ ...createVirtualSniffer({ seed, ageDays: AGE_DAYS }), nextSequence: firstSequence });
+  const fresh = () => ({
+    ...createVirtualSniffer({ ageDays: AGE_DAYS, ...unit, seed }),
+    nextSequence: firstSequence,
+  });
   let sniffer = fresh();
 
   function letTimePass(ms: number): void {

@@ -27,6 +27,9 @@ export interface Served {
   readonly second?: Pick<VirtualSnifferOptions, "unit" | "ageDays" | "unitSeed">;
 }
 
+/** The unit that a seed gives where no other is named. */
+export const secondUnit = (seed: number) => builtUnit(seededRandom(seed));
+
 /** Dishes in random order, every plate with chances of its own, and noise, gusts and air of each sniff its own. */
 export function servedToTwo({ onFirst, onSecond, seed, second }: Served): Sniff[] {
   const random = seededRandom(seed);

@@ -15,6 +15,8 @@ export interface Teaching {
   teach(name: string, how: "anew" | "refresh"): Promise<void>;
   /** Offers a nose that is kept already, beside the one in use. A comparison that fails is left out. */
   offer(nose: Nose, source: OfferSource): Promise<void>;
+  /** Offers a nose whose comparison is here already. */
+  propose(nose: Nose, source: OfferSource, compared: readonly GroupComparison[]): void;
 }
 
 /** @param teaching - where it stands; written here, read by the pages */
@@ -82,5 +84,5 @@ export function createTeaching(
     propose(nose, source, compared.ok ? compared.value : []);
   }
 
-  return { teach, offer };
+  return { teach, offer, propose };
 }

@@ -125,11 +125,13 @@ export const finding: Catalogue["finding"] = {
     },
     otherSniffer: {
       sentence: "Diese Nase wurde an einem anderen Riecher angelernt.",
-      remedy: "Nimm den Riecher, an dem sie angelernt wurde, oder lerne eine für diesen an.",
+      remedy:
+        "Nimm den Riecher, an dem sie angelernt wurde, zieh sie mit Tellern um, die beide gerochen haben (Nase, Anderer Riecher), oder lerne eine für diesen an.",
     },
     otherChannels: {
       sentence: "Dieser Riecher misst andere Kanäle, als die Nase gelernt hat.",
-      remedy: "Nimm den Riecher, an dem sie angelernt wurde, oder lerne eine für diesen an.",
+      remedy:
+        "Nimm den Riecher, an dem sie angelernt wurde, zieh sie mit Tellern um, die beide gerochen haben (Nase, Anderer Riecher), oder lerne eine für diesen an.",
     },
     drifted: {
       sentence: "Das Prüfglas zeigt, dass dieser Riecher gedriftet ist.",

@@ -42,6 +42,7 @@ export const nose: Catalogue["nose"] = {
   cannot: {
     allergens: "Allergene, Spuren, Gluten oder Laktose finden oder ausschließen: Sie riechen nicht.",
     sniffer: "Mit einem anderen Riecher arbeiten als dem, an dem sie angelernt wurde.",
+    snifferMoved: "Mit einem anderen Riecher arbeiten als dem, auf den sie umgezogen ist.",
     strange: "Gerichte beurteilen, die dem Gelernten nicht gleichen: Dann sagt sie „unsicher“.",
     untaught: (groups) => `${groups} beurteilen: nie gelernt.`,
   },

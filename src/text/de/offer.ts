@@ -6,12 +6,15 @@ export const offer: Catalogue["offer"] = {
   heading: {
     taught: "Eine neue Nase ist fertig",
     refreshed: "Die Nase ist aufgefrischt",
+    moved: "Eine auf einen anderen Riecher umgezogene Nase",
     file: "Eine Nase aus einer Datei",
     version: "Diese Nase zurückholen?",
   },
   comparing: "Beide werden an denselben Tellern erprobt",
   same: (plates) =>
     `Beide wurden an denselben Tellern erprobt, bis zu ${plates} je Gruppe, von denen sie keinen kannten.`,
+  sameMoved: (plates) =>
+    `Beide wurden an Tellern des zweiten Riechers erprobt, bis zu ${plates} je Gruppe: die angelernte Nase wie sie ist, die umgezogene mit einer Abbildung, die ohne diesen Teller gefunden wurde.`,
   sameFresh: (plates, parts) =>
     `Erprobt an ${plates} frischen Tellern, jeder mit der alten Nase und mit einer, die ohne diesen Teller aufgefrischt wurde (${parts} Teile).`,
   apart:

@@ -16,6 +16,7 @@ export const transfer: LaterCatalogue["transfer"] = {
   how: [
     "Einen Teller mit dem angelernten Riecher riechen und als Muster behalten.",
     "Den anderen verbinden, denselben Teller riechen und als „derselbe Teller wie zuvor“ behalten.",
+    "Das Prüfglas auf beiden innerhalb eines Tages riechen: das ist ein weiteres Paar.",
     "Möglichst verschiedene Teller wählen, und solange der angelernte Riecher noch in Ordnung ist.",
   ],
   pairsTitle: "Teller auf beiden",
@@ -24,6 +25,10 @@ export const transfer: LaterCatalogue["transfer"] = {
   onlySecond: "fehlt noch auf dem angelernten",
   noPairs: "Auf dem verbundenen Riecher wurde noch kein Teller gerochen.",
   pairs: (count) => `${count} ${plural(count, "Teller", "Teller")} bisher`,
+  jar: (readings) =>
+    `Das Prüfglas: ein Paar, aus ${readings} ${plural(readings, "Messung", "Messungen")} innerhalb eines Tages von denen des angelernten Riechers. Es riecht immer gleich: mehr Messungen machen es ruhiger, sind aber nicht mehr Paare.`,
+  stop: "Anhalten",
+  again: "Noch einmal",
   working: "Der Unterschied der beiden wird berechnet",
   outcomeTitle: "Was es bringt",
   problems: {
@@ -32,6 +37,14 @@ export const transfer: LaterCatalogue["transfer"] = {
     sameSniffer: "Diese Nase wurde auf dem verbundenen Riecher angelernt. Es gibt nichts umzuziehen.",
     otherChannels: "Der verbundene Riecher hat andere Sensoren oder Heizstufen. Eine Nase auf ihm anlernen.",
     alreadyMoved: "Diese Nase ist schon umgezogen. Die angelernte zurückholen und diese umziehen.",
+    stopped: "Angehalten. Nichts hat sich geändert.",
+    busy: "Gerade wird eine Nase angelernt. Noch einmal, wenn sie fertig ist.",
+    failed: (detail) =>
+      `Das Telefon konnte es nicht berechnen: ${detail}. Mit einem anderen Browser versuchen.`,
+    workerCrashed: (detail) =>
+      `Die Berechnung brach ab: ${detail}. Andere Apps schließen, damit Speicher frei wird, und noch einmal.`,
+    badNose: "Das Ergebnis ist in sich nicht stimmig und wurde verworfen. Noch einmal versuchen.",
+    storage: "Die Muster ließen sich nicht lesen. Die App schließen, öffnen und noch einmal versuchen.",
   },
   tooFew: (more) =>
     `Es ${plural(more, "fehlt", "fehlen")} noch ${more} Teller auf beiden. Bis dahin bleiben Befunde unsicher: anderer Riecher.`,
@@ -43,5 +56,7 @@ export const transfer: LaterCatalogue["transfer"] = {
     `Unterschied, gemessen an der Streuung der gelernten Teller: ${before} vorher, ${after} nachher.`,
   evidence: (plates) =>
     `Was die umgezogene Nase sagen darf, beruht nur auf Tellern des verbundenen Riechers, die ihr nicht angelernt wurden: bisher ${plates}. Was der angelernte Riecher gezeigt hatte, zählt nicht mehr.`,
+  movedFrom: (sniffer, pairs, factor, low, high) =>
+    `Von Riecher ${sniffer} umgezogen, mit ${pairs} ${plural(pairs, "Teller", "Tellern")}, die beide gerochen haben. Einzeln ausgelassen unterscheiden sie sich ${factor}-mal weniger (wohl zwischen ${low}- und ${high}-mal).`,
   accept: "Die umgezogene Nase ansehen",
 };

@@ -123,11 +123,13 @@ export const finding = {
     },
     otherSniffer: {
       sentence: "This nose was taught on another sniffer.",
-      remedy: "Use the sniffer it was taught on, or teach a nose for this one.",
+      remedy:
+        "Use the sniffer it was taught on, move it by plates sniffed on both (Nose, Another sniffer), or teach a nose for this one.",
     },
     otherChannels: {
       sentence: "This sniffer measures other channels than the nose was taught on.",
-      remedy: "Use the sniffer it was taught on, or teach a nose for this one.",
+      remedy:
+        "Use the sniffer it was taught on, move it by plates sniffed on both (Nose, Another sniffer), or teach a nose for this one.",
     },
     drifted: {
       sentence: "The check jar says this sniffer has drifted.",

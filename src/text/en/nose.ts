@@ -42,6 +42,7 @@ export const nose = {
   cannot: {
     allergens: "Find or clear allergens, traces, gluten or lactose: they have no smell.",
     sniffer: "Work with another sniffer than the one it was taught on.",
+    snifferMoved: "Work with another sniffer than the one it was moved to.",
     strange: "Judge dishes unlike those it was taught: it then says “uncertain”.",
     untaught: (groups: string) => `Judge ${groups}: never taught.`,
   },

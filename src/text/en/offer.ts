@@ -4,12 +4,15 @@ export const offer = {
   heading: {
     taught: "A new nose is ready",
     refreshed: "The nose is brought up to date",
+    moved: "A nose moved to another sniffer",
     file: "A nose from a file",
     version: "Put this nose back?",
   },
   comparing: "Trying both on the same plates",
   same: (plates: string) =>
     `Both were tried on the same plates, up to ${plates} a group, none of which they had met.`,
+  sameMoved: (plates: string) =>
+    `Both were tried on plates of the second sniffer, up to ${plates} a group: the taught nose as it is, and the moved one by a map made without that plate.`,
   sameFresh: (plates: string, parts: string) =>
     `Tried on ${plates} fresh plates, each by the old nose and by one brought up to date without that plate (${parts} parts).`,
   apart:

@@ -246,6 +246,7 @@ const transfer =
         taughtOn: isNone ? null : "Sniffer A1",
         connected: outcome.kind === "noSniffer" ? null : "Kitchen board",
         plates,
+        jarReadings: plates.length === 0 ? 0 : 3,
         outcome,
       },
       words,
@@ -253,7 +254,7 @@ const transfer =
     return {
       place: "nose",
       body: <TransferScreen view={view} onBack={nothing} />,
-      actions: <TransferActions view={view} onAccept={nothing} />,
+      actions: <TransferActions view={view} calls={noCalls()} />,
     };
   };
 
@@ -293,7 +294,9 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-transfer-same": transfer({ kind: "sameSniffer" }, []),
   "nose-transfer-channels": transfer({ kind: "otherChannels" }, []),
   "nose-transfer-again": transfer({ kind: "alreadyMoved" }, []),
-  "nose-transfer-working": transfer({ kind: "working" }, []),
+  "nose-transfer-working": transfer({ kind: "working", done: 0.4 }),
+  "nose-transfer-stopped": transfer({ kind: "stopped" }),
+  "nose-transfer-crashed": transfer({ kind: "workerCrashed", detail: "out of memory" }),
   "nose-transfer-few": transfer({ kind: "tooFewPairs", more: 3 }),
   "nose-transfer-no-gain": transfer({ kind: "noGain", gain: GAIN, more: 4 }),
   "nose-transfer-moved": transfer({ kind: "moved", gain: GAIN, evidencePlates: 23 }),

@@ -1,0 +1,99 @@
+/** Moving the nose in use to the connected sniffer: gathers what both sniffed, and lets the worker work it out. */
+import { signal, type ReadonlySignal } from "@preact/signals";
+import type { Channel } from "../../kernel/channel.js";
+import type { Nose } from "../../nose/nose.js";
+import type { GroupComparison } from "../../nose/report.js";
+import type { TransferOutcome, TransferPlate } from "../../views/transferView.js";
+import type { AppModel } from "../appModel.js";
+import { nowIso } from "../ports.js";
+import { readShared } from "./readShared.js";
+
+export interface WorkedOut {
+  readonly outcome: TransferOutcome;
+  readonly plates: readonly TransferPlate[];
+  /** Readings of the check jar on the connected sniffer that have one of the taught sniffer beside them. */
+  readonly jarReadings: number;
+  readonly moved: { readonly nose: Nose; readonly compared: readonly GroupComparison[] } | null;
+}
+
+export interface Moving {
+  readonly state: ReadonlySignal<WorkedOut>;
+  /** Works it out, from the beginning. */
+  start(): Promise<void>;
+  /** The person's word: it stands still until it is started again. */
+  stop(): void;
+  /** The page is left. */
+  leave(): void;
+}
+
+type Sniffer = { readonly id: string; readonly channels: readonly Channel[] };
+
+const NOTHING: WorkedOut = {
+  outcome: { kind: "working", done: null },
+  plates: [],
+  jarReadings: 0,
+  moved: null,
+};
+
+export function createMoving(app: AppModel): Moving {
+  const state = signal<WorkedOut>(NOTHING);
+  let round = 0;
+  let computing = false;
+
+  function leave(): void {
+    round += 1;
+    if (computing) app.teachers.abandon();
+    computing = false;
+  }
+
+  async function start(): Promise<void> {
+    leave();
+    const own = round;
+    state.value = NOTHING;
+    const tell = (outcome: TransferOutcome, more: Partial<WorkedOut> = {}) => {
+      if (own === round) state.value = { ...state.value, ...more, outcome };
+    };
+    const nose = app.noses.current.value;
+    const sniffer = connectedSniffer(app);
+    if (nose === null) return tell({ kind: "noNose" });
+    if (sniffer === null) return tell({ kind: "noSniffer" });
+    const gathered = await readShared(app.ports.store, nose.sniffer.id, sniffer.id);
+    if (gathered === null) return tell({ kind: "storage" });
+    const { samples, jarSniffs, ...seen } = gathered;
+    tell({ kind: "working", done: null }, seen);
+    const { parseNose, serialiseNose } = await import("../judging.js");
+    if (own !== round) return;
+    computing = true;
+    const options = { id: app.ports.newId(), name: nose.name, transferredAt: nowIso(app.ports), sniffer };
+    const job = { nose: serialiseNose(nose), samples, options: { ...options, jarReadings: jarSniffs } };
+    const answer = await app.teachers.transfer(job, (done) => tell({ kind: "working", done }));
+    if (own !== round) return;
+    computing = false;
+    if (!answer.ok) return tell(answer.error.kind === "cancelled" ? { kind: "stopped" } : answer.error);
+    const moved = parseNose(answer.value.noseText);
+    const transfer = moved.ok ? moved.value.transfer : undefined;
+    if (!moved.ok || transfer === undefined) return tell({ kind: "badNose" });
+    tell(
+      { kind: "moved", gain: transfer.gain, evidencePlates: moved.value.report.folds },
+      { moved: { nose: moved.value, compared: answer.value.compared } },
+    );
+  }
+
+  return {
+    state,
+    start,
+    stop: () => {
+      leave();
+      state.value = { ...state.value, outcome: { kind: "stopped" } };
+    },
+    leave,
+  };
+}
+
+/** What the connected sniffer says of itself; null while none is connected. */
+export function connectedSniffer(app: AppModel): Sniffer | null {
+  const { value } = app.sniffers.state;
+  if (value.kind !== "ready") return null;
+  const { snifferId, channels } = value.sniffer.layout;
+  return { id: snifferId, channels };
+}
