@@ -77,12 +77,21 @@ export async function pair({ page, peripheral }: LossTable): Promise<void> {
 
 /** Up to the first sweeps over a plate of the dish. */
 export async function beginOverPlate(table: LossTable, dish: string): Promise<void> {
-  const { page, sniffer } = table;
+  await countDownOver(table, dish);
+  await table.page.getByText(/so far, not a finding/i).waitFor();
+}
+
+/** A whole check of a plate of the dish, up to its finding. */
+export async function sniffPlate(table: LossTable, dish: string): Promise<void> {
+  await countDownOver(table, dish);
+  await button(table.page, "Save as a meal").waitFor();
+}
+
+async function countDownOver({ page, sniffer }: LossTable, dish: string): Promise<void> {
   await button(page, "Check this plate").click();
   await heading(page, "The air is steady").waitFor();
   sniffer.serveDish(dish);
   await button(page, "Start the countdown").click();
-  await page.getByText(/so far, not a finding/i).waitFor();
 }
 
 /** What the browser's own database holds of sniffs. */

@@ -1,5 +1,6 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
 import { NOT_FOLLOWING } from "../../src/flows/releaseState.js";
+import { speakMoved } from "./speakMoved.js";
 import { speakSniffers } from "./speakSniffers.js";
 import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
@@ -82,6 +83,7 @@ export function speakEveryState(words: Words): void {
   speakFindings(words);
   speakMeals(words);
   speakNoses(words);
+  speakMoved(words);
   speakYou(words);
 }
 
