@@ -64,7 +64,8 @@ export function sniffFrom(gathered: Gathered): Sniff | null {
   const flags = flagsOf(gathered);
   const firstOver = headspace[0];
   if (firstOver === undefined) return null;
-  const lastClean = cleanAir.at(-1);
+  // Clean air whose age no clock tells is none: an age of 0 would call it fresh.
+  const cleanAirAgeMs = firstOver.atMs - (cleanAir.at(-1)?.atMs ?? Number.NaN);
   return {
     format: "nidor-sniff/1",
     id: subject.sniffId,
@@ -76,9 +77,7 @@ export function sniffFrom(gathered: Gathered): Sniff | null {
     groups: {},
     headspace: phaseOf(headspace),
     air: { cleanAir: gathered.cleanAirReading, headspace: gathered.headspaceReading },
-    ...(lastClean === undefined
-      ? {}
-      : { cleanAir: phaseOf(cleanAir), cleanAirAgeMs: Math.max(0, firstOver.atMs - lastClean.atMs) }),
+    ...(cleanAirAgeMs >= 0 ? { cleanAir: phaseOf(cleanAir), cleanAirAgeMs } : {}),
     ...(flags.length === 0 ? {} : { flags }),
   };
 }

@@ -11,6 +11,7 @@ import {
 import { decodeBatteryLevel } from "../profile/battery.js";
 import { nextRun } from "../profile/control.js";
 import { decodeHumidity, decodePressure, decodeTemperature } from "../profile/environment.js";
+import type { Sweep } from "../profile/sweepFrame.js";
 import { decodeStatus } from "../profile/status.js";
 import { BATTERY_LEVEL, HUMIDITY, PRESSURE, STATUS, SWEEP, TEMPERATURE } from "../profile/uuids.js";
 import type { CheckEvent } from "./checkState.js";
@@ -93,13 +94,22 @@ function takeSweeps(sniffer: ConnectedSniffer, step: AssemblyStep): BytesStep {
   });
   const restarted = step.faults.some((fault) => fault.kind === "restarted");
   const lost = step.faults.reduce((sum, fault) => sum + sweepsLostBy(fault), 0);
-  const events: CheckEvent[] = step.sweeps.map(({ atMs, ohm }) => ({ kind: "sweep", sweep: { atMs, ohm } }));
+  const lastMs = sniffer.recent.at(-1)?.atMs ?? 0;
+  // A check that stops there must not take a sweep of the new clock with it.
+  const timed = restarted ? beforeClockWentBack(step.sweeps, lastMs) : step.sweeps;
+  const events: CheckEvent[] = timed.map(({ atMs, ohm }) => ({ kind: "sweep", sweep: { atMs, ohm } }));
   if (lost > 0 && !restarted) events.unshift({ kind: "sweepsLost", count: lost });
   if (restarted) events.push({ kind: "interrupted", cause: "snifferRestarted" });
   const recent = [...sniffer.recent, ...step.sweeps.map(({ atMs, ohm }) => ({ atMs, ohm }))].slice(
     -RECENT_SWEEPS,
   );
   return { sniffer: { ...sniffer, assembly: step.state, health, recent: restarted ? [] : recent }, events };
+}
+
+/** The last one is of the new clock where it came whole in the frame that told of it. */
+function beforeClockWentBack(sweeps: readonly Sweep[], lastMs: number): readonly Sweep[] {
+  const back = sweeps.findIndex(({ atMs }, i) => atMs < (sweeps[i - 1]?.atMs ?? lastMs));
+  return back < 0 ? sweeps : sweeps.slice(0, back);
 }
 
 /** Frames that came late, twice or garbled show up as lost sweeps where they did harm. */
