@@ -13,6 +13,7 @@ export type Reason =
   | { readonly kind: "coldHeater" } // wait for the warm-up
   | { readonly kind: "heaterFault" }
   | { readonly kind: "wetSensor" } // condensation or humidity out of range: let it dry, hold it higher
+  | { readonly kind: "airStuck" } // the humidity stands still or at the end of its range: let it dry, or mend it
   | { readonly kind: "saturated"; readonly channels: number } // stuck or at the end of the range
   | { readonly kind: "sweepsLost" }
   | { readonly kind: "linkLost" }

@@ -1,13 +1,7 @@
 /** How fit the sniffer is, item by item: what its own words and its last sweeps show. */
-import { dewPointC } from "../air/humidity.js";
 import { framesPerSweep } from "../profile/sweepFrame.js";
-import {
-  LARGEST_OHM,
-  LEAST_OHM,
-  STALE_CLEAN_AIR_MS,
-  STUCK_SWEEPS,
-  WET_HUMIDITY_PCT,
-} from "../sniff/quality.js";
+import { dewMarginC, isHumidityStuck, WET_HUMIDITY_PCT } from "../sniff/airSensor.js";
+import { LARGEST_OHM, LEAST_OHM, STALE_CLEAN_AIR_MS, STUCK_SWEEPS } from "../sniff/quality.js";
 import { steadiness } from "../sniff/steadiness.js";
 import { phaseOf } from "./gathered.js";
 import { LOW_BATTERY_PCT } from "./lowBattery.js";
@@ -29,8 +23,10 @@ export interface Fitness {
   readonly cleanAir: { readonly fit: Fit; readonly ageMs: number };
   /** Largest change of ln R over the steady window. */
   readonly steadiness: { readonly fit: Fit; readonly drift: number };
-  /** How far the air is above its dew point, in kelvin. */
+  /** How far the coolest part of the sniffer is above the dew point of the air at it, in kelvin. */
   readonly humidity: { readonly fit: Fit; readonly marginC: number };
+  /** Does the humidity stand still, and at what? */
+  readonly airSensor: { readonly fit: Fit; readonly humidityPct: number };
   readonly battery: { readonly fit: Fit; readonly percent: number };
   /** Share of the notifications that never came or came damaged, since connecting. */
   readonly link: { readonly fit: Fit; readonly lostShare: number };
@@ -57,6 +53,7 @@ export function fitness(sniffer: ConnectedSniffer, cleanAirAgeMs: number | null)
     cleanAir: cleanAirOf(cleanAirAgeMs),
     steadiness: steadinessOf(sniffer),
     humidity: humidityOf(sniffer),
+    airSensor: airSensorOf(sniffer),
     battery: judged(batteryPct, (percent) => percent >= LOW_BATTERY_PCT, "percent"),
     link: linkOf(sniffer),
     heater: { fit: status === null ? "unknown" : fault ? "attention" : "well" },
@@ -84,12 +81,20 @@ function steadinessOf({ recent }: ConnectedSniffer): Fitness["steadiness"] {
   return { fit: steady ? "well" : "attention", drift };
 }
 
-function humidityOf({ air: { temperatureC, humidityPct } }: ConnectedSniffer): Fitness["humidity"] {
-  if (temperatureC === undefined || humidityPct === undefined) return { fit: "unknown", marginC: 0 };
-  const dew = dewPointC(temperatureC, humidityPct);
-  const marginC = dew === null ? Number.POSITIVE_INFINITY : temperatureC - dew;
-  const dry = marginC > DEW_MARGIN_C && humidityPct < WET_HUMIDITY_PCT;
+/** The case follows the air slowly: its coolest part is taken to be as cool as the air lately was. */
+function humidityOf({ air, recentAir }: ConnectedSniffer): Fitness["humidity"] {
+  const surfaceC = Math.min(...recentAir.map(({ temperatureC }) => temperatureC ?? Number.POSITIVE_INFINITY));
+  const marginC = dewMarginC(air, surfaceC);
+  if (marginC === null) return { fit: "unknown", marginC: 0 };
+  const dry = marginC > DEW_MARGIN_C && (air.humidityPct ?? 0) < WET_HUMIDITY_PCT;
   return { fit: dry ? "well" : "attention", marginC };
+}
+
+function airSensorOf({ recentAir }: ConnectedSniffer): Fitness["airSensor"] {
+  const told = recentAir.filter(({ humidityPct }) => humidityPct !== undefined);
+  if (told.length < STUCK_SWEEPS) return { fit: "unknown", humidityPct: 0 };
+  const humidityPct = told.at(-1)?.humidityPct ?? 0;
+  return { fit: isHumidityStuck(told) ? "attention" : "well", humidityPct };
 }
 
 function linkOf({ health, layout }: ConnectedSniffer): Fitness["link"] {

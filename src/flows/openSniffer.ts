@@ -59,6 +59,7 @@ export function snifferFrom(
     batteryPct: null,
     status: null,
     air: {},
+    recentAir: [],
     lastRun: 0,
     assembly: null,
     health: HEALTHY,

@@ -26,6 +26,9 @@ export interface BytesStep {
 /** Sweeps kept for telling how the sniffer does: long enough for a slope, short enough to forget the last plate. */
 export const RECENT_SWEEPS = 40;
 
+/** Readings of the air kept: what the case still remembers of the temperature before. Common practice. */
+export const RECENT_AIR = 40;
+
 export const HEALTHY: LinkHealth = {
   sweeps: 0,
   framesLost: 0,
@@ -152,5 +155,7 @@ function takeAir(
   if (!value.ok) return quiet(withBadReading(sniffer));
   if (value.value === null) return quiet(sniffer);
   const reading = { [quantity]: value.value };
-  return { sniffer: { ...sniffer, air: { ...sniffer.air, ...reading } }, events: [{ kind: "air", reading }] };
+  const air = { ...sniffer.air, ...reading };
+  const recentAir = [...sniffer.recentAir, air].slice(-RECENT_AIR);
+  return { sniffer: { ...sniffer, air, recentAir }, events: [{ kind: "air", reading }] };
 }

@@ -27,6 +27,8 @@ export interface ConnectedSniffer {
   readonly batteryPct: number | null;
   readonly status: SnifferStatus | null;
   readonly air: AirReading;
+  /** The newest readings of the air, oldest first, for telling whether its sensor lives. */
+  readonly recentAir: readonly AirReading[];
   readonly lastRun: number;
   readonly assembly: SweepAssembly | null;
   readonly health: LinkHealth;

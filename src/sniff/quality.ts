@@ -1,4 +1,5 @@
 import { leastSquaresSlope } from "../stats/summary.js";
+import { airFault } from "./airSensor.js";
 import { RECORDED_FLAGS, type RecordedFlag, type Sniff, type SniffPhase } from "./sniff.js";
 
 /** What is wrong with a sniff, whatever the nose. */
@@ -6,13 +7,11 @@ export type SniffFault =
   | { readonly kind: RecordedFlag }
   | { readonly kind: "tooFewSweeps"; readonly sweeps: number; readonly needed: number }
   | { readonly kind: "staleCleanAir"; readonly ageMs: number }
-  | { readonly kind: "wetSensor" }
+  | { readonly kind: "wetSensor" | "airStuck" }
   | { readonly kind: "saturated"; readonly channels: number };
 
 /** Clean air older than this no longer stands for now: baselines wander within minutes. Common practice. */
 export const STALE_CLEAN_AIR_MS = 120_000;
-/** Relative humidity at which water condenses on a cool part of the sniffer, per cent. Common practice. */
-export const WET_HUMIDITY_PCT = 95;
 /** Readings outside this range are the ends of what a divider with a 16-bit converter resolves. Common practice. */
 export const LEAST_OHM = 1;
 export const LARGEST_OHM = 1e9;
@@ -37,7 +36,8 @@ export function sniffFaults(sniff: Sniff, neededSweeps: number): SniffFault[] {
   if (sweeps < neededSweeps) faults.push({ kind: "tooFewSweeps", sweeps, needed: neededSweeps });
   if (sniff.cleanAirAgeMs !== undefined && sniff.cleanAirAgeMs > STALE_CLEAN_AIR_MS)
     faults.push({ kind: "staleCleanAir", ageMs: sniff.cleanAirAgeMs });
-  if ((sniff.air?.headspace?.humidityPct ?? 0) >= WET_HUMIDITY_PCT) faults.push({ kind: "wetSensor" });
+  const air = airFault(sniff.air?.cleanAir, sniff.air?.headspace);
+  if (air !== null) faults.push({ kind: air });
   const channels = saturatedChannels(sniff);
   if (channels > 0) faults.push({ kind: "saturated", channels });
   const unsteady = sniff.cleanAir !== undefined && drifts(sniff.cleanAir);

@@ -35,7 +35,7 @@ export function fitnessItems(fitness: Fitness, words: ItemWords): FitnessItemVie
 
 function valuesOf(fitness: Fitness, words: ItemWords): Readonly<Record<keyof Fitness, string>> {
   const { formats } = words;
-  const { burnIn, warmUp, cleanAir, steadiness, humidity, battery, link, channels } = fitness;
+  const { burnIn, warmUp, cleanAir, steadiness, humidity, airSensor, battery, link, channels } = fitness;
   return {
     heater: "",
     warmUp: durationText(warmUp.leftMs, words),
@@ -43,7 +43,8 @@ function valuesOf(fitness: Fitness, words: ItemWords): Readonly<Record<keyof Fit
     battery: percentText(battery.percent / 100, formats),
     cleanAir: durationText(cleanAir.ageMs, words),
     steadiness: percentText(steadiness.drift, formats, 1),
-    humidity: numberText(Math.min(humidity.marginC, MOST_MARGIN_C), formats, 1),
+    humidity: numberText(Math.max(0, Math.min(humidity.marginC, MOST_MARGIN_C)), formats, 1),
+    airSensor: percentText(airSensor.humidityPct / 100, formats),
     link: percentText(link.lostShare, formats, 1),
     channels: listText(
       channels.bad.map((channel) => numberText(channel + 1, formats)),

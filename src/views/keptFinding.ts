@@ -10,6 +10,7 @@ const KNOWN: ReadonlySet<string> = new Set<Reason["kind"]>([
   "coldHeater",
   "heaterFault",
   "wetSensor",
+  "airStuck",
   "saturated",
   "sweepsLost",
   "linkLost",

@@ -78,6 +78,10 @@ const WAYS: Record<ReasonKind, () => { nose: Nose | null; sniff: Sniff; request?
     coldHeater: () => ({ nose: GOOD, sniff: handMadeSniff(-4, { flags: ["coldHeater"] }) }),
     heaterFault: () => ({ nose: GOOD, sniff: handMadeSniff(-4, { flags: ["heaterFault"] }) }),
     wetSensor: () => ({ nose: GOOD, sniff: handMadeSniff(-4, { air: { headspace: { humidityPct: 95 } } }) }),
+    airStuck: () => ({
+      nose: GOOD,
+      sniff: handMadeSniff(-4, { air: { cleanAir: { humidityPct: 100 }, headspace: { humidityPct: 100 } } }),
+    }),
     saturated: () => ({ nose: GOOD, sniff: handMadeSniff(Math.log(2e6)) }),
     sweepsLost: () => ({ nose: GOOD, sniff: handMadeSniff(-4, { flags: ["sweepsLost"] }) }),
     linkLost: () => ({ nose: GOOD, sniff: handMadeSniff(-4, { flags: ["linkLost"] }) }),

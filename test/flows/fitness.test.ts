@@ -68,6 +68,32 @@ describe("each item of fitness stands on both sides of its limit and on it", () 
     expect(fitOf("humidity", { air: {} })).toBe("unknown");
   });
 
+  it("humidity: a case that was in colder air before is nearer to the dew point than the air is", () => {
+    // 25 °C at 60 % has its dew point at 16.70 °C (HU-E2, Alduchov and Eskridge's form turned round).
+    const at = (earlierC: number) =>
+      fitness(
+        {
+          ...SNIFFER,
+          air: { temperatureC: 25, humidityPct: 60 },
+          recentAir: [{ temperatureC: earlierC, humidityPct: 70 }],
+        },
+        0,
+      ).humidity;
+    expect(at(25)).toEqual({ fit: "well", marginC: expect.closeTo(8.3, 1) as number });
+    expect(at(18)).toEqual({ fit: "attention", marginC: expect.closeTo(1.3, 1) as number });
+  });
+
+  it("air sensor: moving, standing still where it must move, at its end, and too few to tell", () => {
+    const of = (...recentAir: ConnectedSniffer["recentAir"]) => fitOf("airSensor", { recentAir });
+    const readings = (temperaturesC: readonly number[], humidityPct: number) =>
+      temperaturesC.map((temperatureC) => ({ temperatureC, humidityPct }));
+    expect(of(...readings([20, 21, 22, 23], 100))).toBe("unknown");
+    expect(of(...readings([22, 22, 22, 22, 22], 100))).toBe("attention");
+    expect(of(...readings([20, 20.5, 21, 21.5, 22], 45))).toBe("attention");
+    expect(of(...readings([22, 22, 22, 22, 22], 45))).toBe("well");
+    expect(of(...readings([20, 20.5, 21, 21.5], 45), { temperatureC: 22, humidityPct: 44 })).toBe("well");
+  });
+
   it("lost notifications: one frame a sweep here, so the share is counted by hand", () => {
     const lost = (framesLost: number, count: number) =>
       fitOf("link", { health: { ...SNIFFER.health, framesLost, sweeps: count } });

@@ -7,6 +7,7 @@ export const fitnessAt = (fit: Fit): Fitness => ({
   cleanAir: { fit, ageMs: 1000 },
   steadiness: { fit, drift: 0.1 },
   humidity: { fit, marginC: 2 },
+  airSensor: { fit, humidityPct: 100 },
   battery: { fit, percent: 50 },
   link: { fit, lostShare: 0.1 },
   heater: { fit },

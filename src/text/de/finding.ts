@@ -97,6 +97,11 @@ export const finding: Catalogue["finding"] = {
       sentence: "Der Riecher ist zu feucht.",
       remedy: "Lass ihn in reiner Luft trocknen und halte ihn dann höher über das Gericht.",
     },
+    airStuck: {
+      sentence: "Die Feuchte bleibt stehen, oder am Ende ihres Bereichs: Der Luftfühler ist nass oder hängt.",
+      remedy:
+        "Lass den Riecher einige Minuten in reiner Luft trocknen und riech noch einmal. Bleibt es dabei, muss der Luftfühler repariert werden.",
+    },
     saturated: {
       sentence: (channels) =>
         `${channels} ${plural(channels, "Kanal stand am Ende seines Bereichs", "Kanäle standen am Ende ihres Bereichs")}.`,

@@ -164,6 +164,14 @@ export const report: Catalogue["report"] = {
         remedy:
           "Halte ihn höher über Dampf, und lass ihn in trockener Luft warm werden. Ein kalter wird eher nass.",
       },
+      airSensor: {
+        title: "Luftfühler",
+        well: () => "Nichts deutet darauf hin, dass seine Feuchte hängt.",
+        attention: (humidity) => `Er meldet immerzu genau ${humidity} Feuchte: Er ist nass, oder er hängt.`,
+        unknown: "Noch zu wenige Werte von Temperatur und Feuchte.",
+        remedy:
+          "Lass den Riecher einige Minuten in reiner Luft trocknen. Bleibt es dabei, muss der Luftfühler repariert werden: Bis dahin sind Befunde unsicher.",
+      },
       link: {
         title: "Unterwegs verloren",
         well: (share) => `${share} seiner Meldungen gingen verloren.`,

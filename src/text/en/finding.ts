@@ -95,6 +95,12 @@ export const finding = {
       sentence: "The sniffer is too damp.",
       remedy: "Let it dry in clean air, then hold it higher over the dish.",
     },
+    airStuck: {
+      sentence:
+        "The humidity reading stands still or at the end of its range: the air sensor is wet or stuck.",
+      remedy:
+        "Let the sniffer dry in clean air for some minutes, then sniff again. If it stays, the air sensor needs repair.",
+    },
     saturated: {
       sentence: (channels: string) =>
         `${channels} ${plural(channels, "channel stood at the end of its range", "channels stood at the end of their range")}.`,

@@ -163,6 +163,15 @@ export const report = {
         unknown: "It does not tell temperature and humidity.",
         remedy: "Hold it higher above steam, and let it warm up in dry air. A cold sniffer gets wet sooner.",
       },
+      airSensor: {
+        title: "Air sensor",
+        well: () => "Nothing shows that its humidity reading is stuck.",
+        attention: (humidity: string) =>
+          `It keeps saying exactly ${humidity} humidity: it is wet, or it is stuck.`,
+        unknown: "Too few readings of temperature and humidity yet.",
+        remedy:
+          "Let the sniffer dry in clean air for some minutes. If it stays, the air sensor needs repair: findings are uncertain until then.",
+      },
       link: {
         title: "Lost on the way",
         well: (share: string) => `${share} of its notifications were lost.`,
