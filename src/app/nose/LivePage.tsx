@@ -58,9 +58,10 @@ export function LivePage({ app }: { readonly app: AppModel }) {
     const on = view.listen?.on ?? false;
     await wake.keep(!on);
     if (on) return sniffers.stopSweeps();
-    if ((await sniffers.startSweeps()) === "refused") {
-      app.toasts.show(app.preferences.words.value.text.nose.live.refused);
-    }
+    const outcome = await sniffers.startSweeps();
+    if (outcome === "taken") return;
+    await wake.keep(false); // nothing to look at: the screen may sleep
+    if (outcome === "refused") app.toasts.show(app.preferences.words.value.text.nose.live.refused);
   }
   return (
     <Frame app={app} actions={<LiveActions view={view.listen} onListen={() => void listen()} />}>
