@@ -1,6 +1,7 @@
 /**
  * A simulated year of one sniffer: what the check jar saw, what the nose would have claimed without it and claimed with
  * it, and what a refresh or a second sniffer wins back. Run: npm run year -- [--seed N] [--plates N] [--out PICTURE]
+ * [--document FILE]; a document holds what was printed, word for word, and the picture beside it.
  */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
@@ -20,6 +21,7 @@ import {
   type Claims,
   type Month,
 } from "./simulatedYear.js";
+import { yearDocument } from "./yearDocument.js";
 import { yearPicture, type Course } from "./yearPicture.js";
 
 const { values } = parseArgs({
@@ -27,10 +29,15 @@ const { values } = parseArgs({
     seed: { type: "string", default: "1" },
     plates: { type: "string", default: "16" },
     out: { type: "string", default: "test/output/year.svg" },
+    document: { type: "string" },
   },
 });
 const seed = Number(values.seed);
-const print = (line: string) => process.stdout.write(`${line}\n`);
+const printed: string[] = [];
+function print(line: string): void {
+  printed.push(line);
+  process.stdout.write(`${line}\n`);
+}
 const models = new URL("../../models/", import.meta.url);
 const read = parseNose(readFileSync(new URL("demo.nose.json", models), "utf8"));
 if (!read.ok) throw new Error("the demo nose cannot be read");
@@ -137,4 +144,5 @@ writeFileSync(
     alarmWeek,
   ),
 );
+if (values.document !== undefined) writeFileSync(values.document, yearDocument(printed, values));
 print(`picture: ${values.out}`);
