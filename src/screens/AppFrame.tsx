@@ -47,19 +47,19 @@ export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onU
         {children}
       </main>
       <footer class="app__foot">
+        {view.toast !== null && (
+          <div class="toast" role="status">
+            <span>{view.toast.text}</span>
+            {view.toast.undo !== null && (
+              <Button look="quiet" onClick={onUndo}>
+                {view.toast.undo}
+              </Button>
+            )}
+          </div>
+        )}
         {actions}
         {view.places !== null && <Places places={view.places} />}
       </footer>
-      {view.toast !== null && (
-        <div class="toast" role="status">
-          <span>{view.toast.text}</span>
-          {view.toast.undo !== null && (
-            <Button look="quiet" onClick={onUndo}>
-              {view.toast.undo}
-            </Button>
-          )}
-        </div>
-      )}
     </div>
   );
 }

@@ -55,6 +55,7 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
       return (
         <>
           <p class="check__lead">{body.text}</p>
+          {body.steam !== null && <Notice strong>{body.steam}</Notice>}
           {body.countdown === null ? (
             <Guide view={body.guide} />
           ) : (
@@ -66,7 +67,6 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
             </div>
           )}
           <p>{body.note}</p>
-          {body.steam !== null && <Notice strong>{body.steam}</Notice>}
         </>
       );
     case "headspace":

@@ -61,11 +61,15 @@ export function FindingActions({
       <Button look="main" big wide onClick={calls.onSave}>
         {labels.save}
       </Button>
-      {release !== null && <ReleaseNote view={release} />}
-      {cost !== null && (
-        <p class="small quiet" id="again-cost">
-          {cost}
-        </p>
+      {release !== null && (
+        <div>
+          <ReleaseNote view={release} />
+          {cost !== null && (
+            <p class="small quiet" id="again-cost">
+              {cost}
+            </p>
+          )}
+        </div>
       )}
       <div class="actions__three">
         <Button look="quiet" onClick={calls.onKeep}>

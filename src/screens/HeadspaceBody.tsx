@@ -11,11 +11,11 @@ export function HeadspaceBody({ view }: { readonly view: HeadspaceView }) {
       <p>{view.text}</p>
       {view.steam !== null && <Notice strong>{view.steam}</Notice>}
       <Progress label={view.progressLabel} share={view.progress} text={view.left} />
-      <div class="row row--apart small numbers">
-        <span>{view.elapsed}</span>
+      <div>
         <strong>{view.status}</strong>
+        <p class="small numbers">{view.elapsed}</p>
+        {view.likely !== null && <p class="small numbers">{view.likely}</p>}
       </div>
-      {view.likely !== null && <p class="numbers">{view.likely}</p>}
       {view.evidence.length > 0 && (
         <section class="card" aria-labelledby="evidence-title">
           <div class="row row--apart">

@@ -15,7 +15,7 @@ export function FirstRunPage({ app, step }: { readonly app: AppModel; readonly s
     enterProfile: () => {
       // Coming back to Plate goes on with the last step.
       firstRun.next();
-      app.router.go("you", "diet");
+      app.router.go("you");
     },
     virtual: () => {
       firstRun.finish();

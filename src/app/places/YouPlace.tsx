@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { YouHomeScreen } from "../../screens/YouHomeScreen.js";
+import { YouHomeActions, YouHomeScreen } from "../../screens/YouHomeScreen.js";
 import { youHomeView } from "../../views/youHomeView.js";
 import type { AppModel } from "../appModel.js";
 import { AboutPage, GlossaryPage, InstallPage } from "../you/AboutPages.js";
@@ -61,8 +61,10 @@ function YouHome({ app, editor }: YouPageProps) {
     },
     words,
   );
+  // Whoever was sent here by the first run is led back to it.
+  const next = app.firstRun.step.value === null ? null : words.text.firstRun.next;
   return (
-    <Frame app={app}>
+    <Frame app={app} actions={<YouHomeActions next={next} onNext={() => app.router.go("plate")} />}>
       <YouHomeScreen view={view} onOpen={(page) => app.router.go("you", page)} />
     </Frame>
   );

@@ -50,7 +50,7 @@ function ImportPage({ app, control, opened }: ImportPageProps) {
     <FormActions
       save={view.do}
       cancel={view.cancel}
-      blocked={view.doing}
+      blocked={view.doing || view.allSame !== null}
       onSave={() => void control.carryOut()}
       onCancel={control.importing.drop}
     />

@@ -96,7 +96,7 @@ export const meals: Catalogue["meals"] = {
     whenFault: "Gib Tag und Uhrzeit an.",
     note: "Notiz",
     claims: "Was darüber gesagt wurde",
-    claimsHint: "Eins je Zeile, etwa: Karte sagt vegetarisch",
+    claimsHint: "Eins je Zeile, etwa: Karte: vegetarisch",
     photos: "Foto",
     photosHint: "Verkleinert und auf diesem Telefon behalten. Der Aufnahmeort wird entfernt.",
     addPhoto: "Foto machen oder wählen",

@@ -69,7 +69,7 @@ export const nose: Catalogue["nose"] = {
     title: "Verlauf",
     text: "Wie sich der Widerstand jedes Kanals bewegt. Nichts davon wird behalten oder beurteilt.",
     window: "Zeitraum",
-    empty: "Noch kein Durchlauf kam an. Verbinde einen Riecher und beginne zuzuhören.",
+    empty: "Noch wurde nichts gemessen. Ist ein Riecher verbunden, tippe auf „Zuhören“.",
     chart: (channels, window) =>
       `Widerstand von ${channels} Kanälen über ${window}, jeder gegen seinen ersten Wert. Die Tabelle sagt dasselbe in Zahlen.`,
     up: (factor) => `das ${factor}-Fache des ersten Werts`,

@@ -46,7 +46,7 @@ export const report: Catalogue["report"] = {
   calibration: (kind) => `Eichung: ${kind}`,
   rivalsTitle: "Gegen schlichte Rivalen",
   rivalsText:
-    "Mit denselben Aufteilungen. Weniger Verlust ist besser. Gewinnt ein schlichter, nimmt ihn die Nase.",
+    "Mit denselben Aufteilungen. Weniger Verlust ist besser; die Genauigkeit ist die ausgewogene. Gewinnt ein schlichter, nimmt ihn die Nase.",
   rivalChosen: "genommen",
   rival: "Modell",
   horizonsTitle: "Wie lange riechen",
@@ -94,7 +94,7 @@ export const report: Catalogue["report"] = {
   notChecked:
     "Für diese Nase nicht berechnet: Die Prüfungen wurden weggelassen, oder sie ist aus einer früheren Fassung. Lerne neu an, um sie zu haben.",
   rivalAuc: "ROC-Fläche",
-  rivalAccuracy: "Ausge\u00adwogene Genauig\u00adkeit",
+  rivalAccuracy: "Genauigkeit",
   leftOutTitle: "Weggelassen",
   leftOut: {
     otherSniffer: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} eines anderen Riechers`,

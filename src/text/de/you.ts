@@ -27,7 +27,7 @@ export const you: Catalogue["you"] = {
     glossary: "Riechprobe, Durchlauf, Nase und der Rest",
   },
   dietTitle: "Ernährung",
-  dietText: "Was du nicht essen willst.",
+  dietText: "Wie du dich ernährst.",
   dietNames: {
     eatsFishNoMeat: "Fisch, aber kein Fleisch",
     ovoLactoVegetarian: "vegetarisch: Ei und Milch",

@@ -105,7 +105,7 @@ export const data = {
       title: "First: the right address",
       lines: [
         "The address must begin with https://. The s stands for a protected connection. On any other address the phone’s browser refuses two things that Nidor needs: Bluetooth, for the sniffer, and keeping the app on the phone, so that it works without a network.",
-        "Ask whoever gave you Nidor for this address: the person or group that runs it for you. Nobody else has it, and no app shop does.",
+        "Ask whoever gave you Nidor for this address: the person or group that runs it for you. Nobody else has it, and no app store does.",
       ],
       sound: (address: string) =>
         `This page is at ${address}. That is a right address: open it on your phone.`,

@@ -69,7 +69,7 @@ export const nose = {
     title: "Live traces",
     text: "How the resistance of each channel moves. Nothing of this is kept or judged.",
     window: "Stretch of time",
-    empty: "No sweep has come yet. Connect a sniffer, then start listening.",
+    empty: "Nothing has been measured yet. With a sniffer connected, start listening.",
     chart: (channels: string, window: string) =>
       `Resistance of ${channels} channels over ${window}, each against its first value. The table says the same in numbers.`,
     up: (factor: string) => `${factor} times the first value`,

@@ -26,7 +26,7 @@ export const you = {
     glossary: "Sniff, sweep, nose and the rest",
   },
   dietTitle: "Diet",
-  dietText: "What you choose not to eat.",
+  dietText: "How you choose to eat.",
   dietNames: {
     eatsFishNoMeat: "fish, but no meat",
     ovoLactoVegetarian: "vegetarian: egg and dairy",
