@@ -88,17 +88,6 @@ describe("the short formulas", () => {
   });
 
   it.each([
-    // HU-03. Source: carnotcycle.wordpress.com, 4 Aug 2012, outdoors and indoors: Bolton's constants, a tenth of a per cent.
-    [6.2, 94, 6.913],
-    [21.6, 55, 10.43],
-  ])(
-    "absolute humidity at %s C and %s %%RH is that of another short formula to 0.3 %%",
-    (celsius, rh, gm3) => {
-      expect(Math.abs(absoluteHumidityGm3(celsius, rh) / gm3 - 1)).toBeLessThan(0.003);
-    },
-  );
-
-  it.each([
     // HU-E1 to HU-E3: dew points on the IAPWS line, kelvin of tolerance as the check names it.
     [20, 50, 9.2735],
     [25, 60, 16.7018],

@@ -245,7 +245,7 @@ describe("a sniffer met before", () => {
   it("is connected to without the chooser after a reload, and can be forgotten", async () => {
     const at = await lay();
     await pair(at);
-    await at.page.reload();
+    await at.reload();
     await button(at.page, "Connect to Table sniffer").click();
     await button(at.page, "Disconnect").waitFor();
     await at.page.goto(`${inject("appUrl")}#/nose/sniffers`);

@@ -17,6 +17,8 @@ export interface LossTable {
   lose(): Promise<void>;
   /** Lets device time go by unheard, brings the sniffer back into range, and lets its time run on. */
   comeBackAfter(ms: number): Promise<void>;
+  /** Opens the page anew while the sniffer stands in range. */
+  reload(): Promise<void>;
   clear(): Promise<void>;
 }
 
@@ -54,6 +56,15 @@ export async function layLossTable(
       stopPump = peripheral.pumpEvery(25);
       // Its time stands still until the phone has it again: the hole is then as long as the test says.
       await page.getByText(/Next try in|Connecting: try/).waitFor({ state: "hidden" });
+      stopTime = sniffer.run();
+    },
+    async reload() {
+      // As at a loss: a read that the reload overtakes is never answered, and every later one waits behind it.
+      stopTime();
+      await stopPump();
+      await peripheral.pumpAll();
+      await page.reload();
+      stopPump = peripheral.pumpEvery(25);
       stopTime = sniffer.run();
     },
     async clear() {
