@@ -1,7 +1,9 @@
 /** The command line of the sniffer: pure. */
 import { parseArgs } from "node:util";
 import { err, ok, type Result } from "../kernel/result.js";
+import type { Faults } from "../virtual/faults.js";
 import type { Problem } from "./problem.js";
+import { FAULT_KINDS, parseFaults } from "./virtualFaults.js";
 
 export type Source =
   | { readonly kind: "iio"; readonly device: string }
@@ -19,6 +21,10 @@ export interface Arguments {
   readonly name: string;
   /** Whole; for the virtual sniffer. */
   readonly seed: number;
+  /** Days of use behind the virtual sniffer, whole. */
+  readonly ageDays: number;
+  /** What goes wrong with the virtual sniffer. */
+  readonly faults: Partial<Faults>;
   /** Wait for BlueZ or an adapter instead of ending. */
   readonly wait: boolean;
 }
@@ -41,6 +47,11 @@ Options
   --state FILE         where this sniffer's identity and heated hours are kept
   --wait               wait for BlueZ and an adapter instead of ending
   --seed NUMBER        for the virtual sniffer; the same seed, the same plates
+  --age DAYS           for the virtual sniffer: days of use behind it; otherwise 0
+  --fault KIND=NUMBER  for the virtual sniffer, as often as wanted: what goes wrong with it
+${Object.entries(FAULT_KINDS)
+  .map(([name, { means }]) => `                       ${`${name}=`.padEnd(10)}${means}`)
+  .join("\n")}
   --sysfs FOLDER       where the kernel shows its devices; otherwise /sys
   --help               this
 
@@ -63,6 +74,8 @@ export function parseArguments(given: readonly string[]): Result<Arguments | nul
         state: { type: "string" },
         wait: { type: "boolean", default: false },
         seed: { type: "string", default: "1" },
+        age: { type: "string", default: "0" },
+        fault: { type: "string", multiple: true, default: [] },
         sysfs: { type: "string", default: "/sys" },
         help: { type: "boolean", default: false },
       },
@@ -72,6 +85,13 @@ export function parseArguments(given: readonly string[]): Result<Arguments | nul
     if (typeof source === "string") return usage(source);
     const seed = Number(values.seed);
     if (!Number.isSafeInteger(seed)) return usage(`--seed is not a whole number: ${values.seed}`);
+    const ageDays = Number(values.age);
+    if (!Number.isSafeInteger(ageDays) || ageDays < 0)
+      return usage(`--age is not a number of days: ${values.age}`);
+    const faults = parseFaults(values.fault);
+    if (!faults.ok) return usage(faults.error);
+    if (source.kind !== "virtual" && (values.fault.length > 0 || ageDays > 0))
+      return usage("--fault and --age go with --source virtual: a real sensor has its own.");
     const octets = new TextEncoder().encode(values.name).length;
     if (octets === 0 || octets > MOST_NAME_OCTETS) {
       return usage(`--name takes 1 to ${MOST_NAME_OCTETS} octets; this is ${octets}.`);
@@ -87,6 +107,8 @@ export function parseArguments(given: readonly string[]): Result<Arguments | nul
       adapter: values.adapter ?? null,
       name: values.name,
       seed,
+      ageDays,
+      faults: faults.value,
       wait: values.wait,
     });
   } catch (cause) {

@@ -36,7 +36,7 @@ export async function openSource(options: SourceOptions): Promise<Result<OpenedS
   const { given, clock } = options;
   switch (given.source.kind) {
     case "virtual":
-      return ok({ kind: "virtual", peripheral: createVirtualPeripheral(given.seed, clock) });
+      return ok({ kind: "virtual", peripheral: createVirtualPeripheral(given, clock) });
     case "recording":
       return openRecording(options, given.source.file);
     case "iio":

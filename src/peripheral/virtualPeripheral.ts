@@ -14,6 +14,7 @@ import {
   TEMPERATURE,
 } from "../profile/uuids.js";
 import { plateOf, type Dish } from "../virtual/dishes.js";
+import type { VirtualSnifferOptions } from "../virtual/snifferState.js";
 import {
   advance,
   createVirtualSniffer,
@@ -32,11 +33,18 @@ export interface VirtualPeripheral extends Peripheral {
 
 const TICK_MS = 50;
 
-/** @param seed - whole; the same seed, the same sniffer and the same plates */
-export function createVirtualPeripheral(seed: number, clock: Clock): VirtualPeripheral {
-  const random = seededRandom(seed ^ 0x9e3779b9);
+/** @param made - its seed is whole; the same seed, the same sniffer and the same plates */
+export function createVirtualPeripheral(
+  made: Pick<VirtualSnifferOptions, "seed" | "faults" | "ageDays">,
+  clock: Clock,
+): VirtualPeripheral {
+  const random = seededRandom(made.seed ^ 0x9e3779b9);
   const stopping = new AbortController();
-  let sniffer: VirtualSniffer = createVirtualSniffer({ seed });
+  let sniffer: VirtualSniffer = createVirtualSniffer({
+    seed: made.seed,
+    faults: made.faults ?? {},
+    ageDays: made.ageDays ?? 0,
+  });
   let reachedMs = clock.nowMs();
   let running: Promise<void> = Promise.resolve();
   let listener: (notification: PeripheralNotification) => void = () => undefined;

@@ -4,13 +4,15 @@ import { assembleSweeps, beginSweeps } from "../../src/profile/assembleSweeps.js
 import { encodeControl } from "../../src/profile/control.js";
 import { decodeStatus } from "../../src/profile/status.js";
 import { CONTROL, STATUS, SWEEP } from "../../src/profile/uuids.js";
+import { parseFaults } from "../../src/peripheral/virtualFaults.js";
 import { NIGHT_MARKET } from "../../src/virtual/dishes.js";
+import type { Faults } from "../../src/virtual/faults.js";
 import { DEMO_LAYOUT } from "../../src/virtual/snifferState.js";
 import { fakeClock } from "./fakeClock.js";
 
-async function warm() {
+async function warm(faults: Partial<Faults> = {}) {
   const clock = fakeClock();
-  const peripheral = createVirtualPeripheral(7, clock);
+  const peripheral = createVirtualPeripheral({ seed: 7, faults }, clock);
   const frames: Uint8Array[] = [];
   peripheral.onNotification(({ address, bytes }) => {
     if (address.characteristic === SWEEP.characteristic) frames.push(bytes);
@@ -50,5 +52,33 @@ describe("the virtual sniffer on a real radio", () => {
     const overPlate = firstOhm();
     // A reducing vapour lowers an n-type film's resistance: check-values MX-01, common practice.
     expect(Math.min(...overPlate)).toBeLessThan(0.9 * Math.min(...clean));
+  });
+
+  it("has the faults that the command line names", async () => {
+    const sweepsWith = async (...given: string[]) => {
+      const faults = parseFaults(given);
+      if (!faults.ok) throw new Error(faults.error);
+      const { clock, peripheral, frames } = await warm(faults.value);
+      peripheral.write(CONTROL, encodeControl({ kind: "start", run: 1 }));
+      await clock.pass(60_000);
+      let state = beginSweeps(1, DEMO_LAYOUT.channels.length);
+      const sweeps = frames.flatMap((frame) => {
+        const step = assembleSweeps(state, frame);
+        state = step.state;
+        return [...step.sweeps];
+      });
+      return { sweeps, frames: frames.length, status: peripheral.read(STATUS) };
+    };
+    const well = await sweepsWith();
+    const lossy = await sweepsWith("lost=0.5");
+    expect(lossy.frames / well.frames).toBeGreaterThan(0.3);
+    expect(lossy.frames / well.frames).toBeLessThan(0.7);
+    const stuck = await sweepsWith("stuck=2");
+    expect(new Set(stuck.sweeps.map(({ ohm }) => ohm[1]))).toEqual(new Set([100_000]));
+    expect(new Set(stuck.sweeps.map(({ ohm }) => ohm[0])).size).toBeGreaterThan(1);
+    const garbled = await sweepsWith("garbled=1");
+    expect([garbled.frames, garbled.sweeps.length]).toEqual([well.frames, 0]);
+    const { status } = await sweepsWith("heater=90");
+    expect(status.ok && decodeStatus(status.value)).toMatchObject({ value: { heaterFault: true } });
   });
 });

@@ -39,8 +39,48 @@ describe("the command line", () => {
     ["--source", "virtual", "--name", "x".repeat(30)],
     ["--source", "virtual", "--name", "ü".repeat(15)],
     ["--source", "virtual", "--channels", "table.json"],
+    ["--source", "virtual", "--fault", "hiccup=1"],
+    ["--source", "virtual", "--fault", "lost"],
+    ["--source", "virtual", "--fault", "lost=2"],
+    ["--source", "virtual", "--fault", "stuck=0"],
+    ["--source", "virtual", "--fault", "stuck=999"],
+    ["--source", "virtual", "--fault", "toString=1"],
+    ["--source", "virtual", "--age", "-3"],
+    ["--source", "iio:device0", "--fault", "lost=0.1"],
+    ["--source", "samples.jsonl", "--age", "3"],
   ])("refuses %j", (...given: string[]) => {
     expect(source(...given)).toBe("usage");
+  });
+
+  it("takes faults of the virtual sniffer, as many as are named", () => {
+    const given = [
+      "lost=0.1",
+      "garbled=0.05",
+      "stuck=2",
+      "poisoned=0.02",
+      "steam=8",
+      "reboot=90",
+      "heater=120",
+    ];
+    const parsed = parseArguments([
+      "--source",
+      "virtual",
+      "--age",
+      "60",
+      ...given.flatMap((one) => ["--fault", one]),
+    ]);
+    expect(parsed.ok && parsed.value).toMatchObject({
+      ageDays: 60,
+      faults: {
+        lostFraction: 0.1,
+        garbledFraction: 0.05,
+        stuckChannel: { channel: 1, ohm: 100_000 },
+        sensitivityLossPerDay: 0.02,
+        steamFactor: 8,
+        rebootAtMs: 90_000,
+        heaterFailsAtMs: 120_000,
+      },
+    });
   });
 
   it("takes a name of 29 octets, which fill a scan response", () => {
@@ -57,6 +97,8 @@ describe("the command line", () => {
       "state",
       "wait",
       "seed",
+      "age",
+      "fault",
       "sysfs",
       "help",
     ]) {
