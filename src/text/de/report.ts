@@ -157,9 +157,10 @@ export const report: Catalogue["report"] = {
       },
       humidity: {
         title: "Feuchte",
-        well: (margin) => `Die Luft liegt ${margin} °C über dem Punkt, an dem Wasser sich niederschlägt.`,
+        well: (margin) =>
+          `Sein kühlster Teil liegt ${margin} °C über dem Punkt, an dem Wasser sich niederschlägt.`,
         attention: (margin) =>
-          `Die Luft liegt nur ${margin} °C über dem Punkt, an dem Wasser sich niederschlägt: Der Sensor kann nass werden.`,
+          `Sein kühlster Teil liegt nur ${margin} °C über dem Punkt, an dem Wasser sich niederschlägt: Der Sensor kann nass werden.`,
         unknown: "Er meldet Temperatur und Feuchte nicht.",
         remedy:
           "Halte ihn höher über Dampf, und lass ihn in trockener Luft warm werden. Ein kalter wird eher nass.",

@@ -157,9 +157,9 @@ export const report = {
       },
       humidity: {
         title: "Humidity",
-        well: (margin: string) => `The air is ${margin} °C above the point where water condenses.`,
+        well: (margin: string) => `Its coolest part is ${margin} °C above the point where water condenses.`,
         attention: (margin: string) =>
-          `The air is only ${margin} °C above the point where water condenses: the sensor may get wet.`,
+          `Its coolest part is only ${margin} °C above the point where water condenses: the sensor may get wet.`,
         unknown: "It does not tell temperature and humidity.",
         remedy: "Hold it higher above steam, and let it warm up in dry air. A cold sniffer gets wet sooner.",
       },
