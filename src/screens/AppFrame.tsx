@@ -14,7 +14,7 @@ interface Props {
   readonly onUndo: () => void;
 }
 
-/** The frame: brand, bars, the page, the actions, the four places. */
+/** The frame: brand, the page, and at the thumb the bars that come by themselves, the actions, the four places. */
 export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onUndo }: Props) {
   return (
     <div class="app">
@@ -22,6 +22,17 @@ export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onU
         <a class="skip" href="#content">
           {view.skip}
         </a>
+        <header class="app__head">
+          <span class="brand">
+            <BrandMark />
+            {view.appName}
+          </span>
+        </header>
+      </div>
+      <main class="app__main" id="content" tabIndex={-1}>
+        {children}
+      </main>
+      <footer class="app__foot">
         {view.update !== null && (
           <div class="bar" role="status">
             <span>
@@ -36,17 +47,6 @@ export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onU
           </div>
         )}
         {view.offline !== null && <p class="bar small">{view.offline}</p>}
-        <header class="app__head">
-          <span class="brand">
-            <BrandMark />
-            {view.appName}
-          </span>
-        </header>
-      </div>
-      <main class="app__main" id="content" tabIndex={-1}>
-        {children}
-      </main>
-      <footer class="app__foot">
         {view.toast !== null && (
           <div class="toast" role="status">
             <span>{view.toast.text}</span>

@@ -87,18 +87,18 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
   }
 }
 
-/** What is tapped in each phase. Stopping is always there. */
+/** What is tapped in each phase. Stopping is always there, as one and the same button: hence the keys. */
 export function CheckActions({ view, calls }: { readonly view: CheckView; readonly calls: CheckCalls }) {
   const { body } = view;
   return (
     <ActionBar last>
       {body.phase === "overPlate" && (
-        <Button look="main" big wide onClick={calls.onOverPlate}>
+        <Button key="overPlate" look="main" big wide onClick={calls.onOverPlate}>
           {body.button}
         </Button>
       )}
       {body.phase === "headspace" && (
-        <Button big wide onClick={calls.onFinish}>
+        <Button key="finish" big wide onClick={calls.onFinish}>
           {body.finish}
         </Button>
       )}
@@ -114,7 +114,7 @@ export function CheckActions({ view, calls }: { readonly view: CheckView; readon
             {action.label}
           </Button>
         ))}
-      <Button look="quiet" wide onClick={calls.onStop}>
+      <Button key="stop" look="quiet" wide onClick={calls.onStop}>
         {view.stop}
       </Button>
     </ActionBar>

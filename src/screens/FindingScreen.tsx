@@ -46,7 +46,7 @@ export function FindingScreen({ view }: { readonly view: FindingView }) {
   );
 }
 
-/** What can be done with a finding. */
+/** What can be done with a finding. What goes away by itself stands on top, so that no button moves under the thumb. */
 export function FindingActions({
   view,
   calls,
@@ -58,19 +58,15 @@ export function FindingActions({
   const cost = release?.cost ?? null;
   return (
     <ActionBar last>
+      {cost !== null && (
+        <p class="small quiet" id="again-cost">
+          {cost}
+        </p>
+      )}
+      {release !== null && <ReleaseNote view={release} />}
       <Button look="main" big wide onClick={calls.onSave}>
         {labels.save}
       </Button>
-      {release !== null && (
-        <div>
-          <ReleaseNote view={release} />
-          {cost !== null && (
-            <p class="small quiet" id="again-cost">
-              {cost}
-            </p>
-          )}
-        </div>
-      )}
       <div class="actions__three">
         <Button look="quiet" onClick={calls.onKeep}>
           {labels.keep}

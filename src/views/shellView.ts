@@ -31,12 +31,13 @@ export interface ShellState {
   readonly place: PlaceId;
   readonly hrefOf: (place: PlaceId) => string;
   readonly checkRunning: boolean;
+  /** A newer app waits, and nothing would be lost by loading it now. */
   readonly updateWaiting: boolean;
   readonly online: boolean;
   readonly toast: { readonly text: string; readonly undoable: boolean } | null;
 }
 
-/** Words of the frame. An update is not offered in the middle of a check. */
+/** Words of the frame. */
 export function shellView(state: ShellState, { text }: Words<"common">): ShellView {
   const { common } = text;
   return {
@@ -53,15 +54,14 @@ export function shellView(state: ShellState, { text }: Words<"common">): ShellVi
             here: id === state.place,
           })),
         },
-    update:
-      state.updateWaiting && !state.checkRunning
-        ? {
-            title: common.updateTitle,
-            text: common.updateText,
-            now: common.updateNow,
-            later: common.updateLater,
-          }
-        : null,
+    update: state.updateWaiting
+      ? {
+          title: common.updateTitle,
+          text: common.updateText,
+          now: common.updateNow,
+          later: common.updateLater,
+        }
+      : null,
     offline: state.online ? null : common.offline,
     toast:
       state.toast === null

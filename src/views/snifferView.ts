@@ -21,6 +21,8 @@ export interface SnifferView {
   readonly label: string;
   readonly title: string;
   readonly text: string | null;
+  /** The text tells what is wrong, and stands out. */
+  readonly urgent: boolean;
   /** The countdown to the next try; it changes each second and is not read out. */
   readonly countdown: string | null;
   readonly warning: string | null;
@@ -51,6 +53,7 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
   const base = {
     kind: state.kind,
     label: text.title,
+    urgent: false,
     countdown: null,
     warning: context.bluetooth && context.radioOff ? text.radioOff : null,
     facts: [],
@@ -63,9 +66,7 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
   const underWay = { ...base, warning: null, unsupported: null, busy: true, actions: [] };
   switch (state.kind) {
     case "none":
-      return context.known.length === 0
-        ? { ...base, title: text.none, text: text.noneText, actions: fresh }
-        : { ...base, title: text.notConnected, text: text.notConnectedText, actions: fresh };
+      return { ...base, ...noneView(context, words), actions: fresh };
     case "choosing":
       return { ...underWay, title: text.choosing, text: text.choosingText };
     case "connecting": {
@@ -88,6 +89,18 @@ export function snifferName(
   words: SnifferWords,
 ): string {
   return sniffer.virtual ? words.text.sniffer.virtualName : sniffer.name;
+}
+
+/** What is wrong with the radio stands in place of the advice, so that nothing moves when the browser tells of it. */
+function noneView({ bluetooth, radioOff, known }: SnifferContext, { text: { sniffer: text } }: SnifferWords) {
+  const urgent = bluetooth && radioOff;
+  const advice = known.length === 0 ? text.noneText : text.notConnectedText;
+  return {
+    title: known.length === 0 ? text.none : text.notConnected,
+    text: urgent ? text.radioOff : advice,
+    urgent,
+    warning: null,
+  };
 }
 
 function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: SnifferWords) {

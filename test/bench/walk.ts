@@ -4,6 +4,11 @@ import type { Page } from "playwright-core";
 /** Long enough for what a tap set going. */
 const SETTLE_MS = 700;
 
+/** Through a long list, faster than anybody reads. */
+const FLICKS = 30;
+const FLICK_PX = 700;
+const FLICK_MS = 80;
+
 const YOU_PAGES = [
   "Allergies",
   "Intolerances and coeliac disease",
@@ -84,8 +89,12 @@ export async function walkThroughTheApp(
   await step("clear the search", () => page.locator("#meal-search").fill(""));
   await step("open the filters", () => page.locator("main details summary").first().tap());
   await step("filter by verdict", () => page.locator("#filter-verdict").selectOption({ index: 1 }));
+  await step("let every verdict through", () => page.locator("#filter-verdict").selectOption({ index: 0 }));
   await step("show more", async () => {
-    await page.mouse.wheel(0, 20_000);
+    for (let flick = 0; flick < FLICKS; flick += 1) {
+      await page.mouse.wheel(0, FLICK_PX);
+      await page.waitForTimeout(FLICK_MS);
+    }
   });
   await step("place Nose", () => place(page, "Nose").tap());
   await step("place Meals with 10,000", () => place(page, "Meals").tap());

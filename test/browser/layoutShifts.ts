@@ -4,7 +4,11 @@ import type { Page } from "playwright-core";
 interface Shift {
   readonly value: number;
   readonly hadRecentInput: boolean;
-  readonly sources: readonly { readonly node: Node | null }[];
+  readonly sources: readonly {
+    readonly node: Node | null;
+    readonly previousRect: DOMRectReadOnly;
+    readonly currentRect: DOMRectReadOnly;
+  }[];
 }
 
 declare global {
@@ -20,9 +24,12 @@ export async function recordShifts(page: Page): Promise<void> {
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries() as unknown as Shift[]) {
         if (entry.hadRecentInput) continue;
-        const moved = entry.sources.map(({ node }) =>
-          node instanceof Element ? node.outerHTML.slice(0, 60) : (node?.textContent ?? "gone"),
-        );
+        const placed = ({ x, y, width, height }: DOMRectReadOnly) => [x, y, width, height].join(" ");
+        const moved = entry.sources.map(({ node, previousRect, currentRect }) => {
+          const element = node instanceof Element ? node : node?.parentElement;
+          const what = element?.outerHTML.slice(0, 100) ?? "gone";
+          return `${what} from [${placed(previousRect)}] to [${placed(currentRect)}]`;
+        });
         found.push(`${entry.value.toFixed(4)}: ${moved.join(" | ")}`);
       }
     }).observe({ type: "layout-shift", buffered: true });

@@ -151,7 +151,7 @@ it("offers the two sniffers used last without the chooser, and warns where the r
     ["pair", undefined],
     ["useVirtual", undefined],
   ]);
-  expect(view.warning).toContain("Bluetooth is off");
+  expect([view.text, view.urgent]).toEqual([expect.stringContaining("Bluetooth is off"), true]);
 });
 
 it("says nothing of the radio or the browser while a sniffer is being connected, so that nothing moves after", () => {

@@ -6,6 +6,7 @@ import { Notice } from "../../screens/parts/Notice.js";
 import type { StoreError } from "../../store/storeError.js";
 import { shellView } from "../../views/shellView.js";
 import type { AppModel } from "../appModel.js";
+import { isSomethingInHand } from "../inHand.js";
 import { hashOf } from "../router.js";
 import { useHeadingFocus } from "../useHeadingFocus.js";
 import { watchInstallOffer } from "../you/installOffer.js";
@@ -26,7 +27,7 @@ export function Frame({ app, children, actions }: Props) {
       place: app.router.route.value.place,
       hrefOf: (place) => hashOf(place),
       checkRunning: app.checkRunning.value,
-      updateWaiting: app.updates.waiting.value,
+      updateWaiting: app.updates.waiting.value && !isSomethingInHand(app),
       online: app.online.value,
       toast: toast === null ? null : { text: toast.text, undoable: toast.undo !== null },
     },

@@ -3,7 +3,7 @@ import type { ReleaseView } from "../../views/releaseView.js";
 /** Small, beside what matters: how far the sniffer is on its way back to clean air. */
 export function ReleaseNote({ view }: { readonly view: ReleaseView }) {
   return (
-    <p class="small numbers" role="status" data-release>
+    <p class="small numbers release" role="status" data-release>
       {view.text}
     </p>
   );

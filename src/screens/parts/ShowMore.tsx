@@ -12,7 +12,7 @@ export function ShowMore({ label, onMore }: { readonly label: string; readonly o
       (entries) => {
         if (entries.some((entry) => entry.isIntersecting)) latest.current();
       },
-      { rootMargin: "600px" },
+      { rootMargin: "1200px" },
     );
     watcher.observe(element);
     return () => watcher.disconnect();

@@ -17,7 +17,11 @@ export function SnifferStrip({ view, onAction }: Props) {
     >
       <div role="status">
         <p class="sniffer__title">{view.title}</p>
-        {view.text !== null && <p class="small">{view.text}</p>}
+        {view.text !== null && (
+          <p class={view.urgent ? "small sniffer__text sniffer__text--urgent" : "small sniffer__text"}>
+            {view.text}
+          </p>
+        )}
       </div>
       {view.countdown !== null && <p class="small numbers">{view.countdown}</p>}
       {view.facts.length > 0 && (

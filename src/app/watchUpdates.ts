@@ -1,0 +1,32 @@
+import type { Signal } from "@preact/signals";
+import { Workbox } from "workbox-window";
+
+/**
+ * Registers the service worker and tells of a newer app.
+ *
+ * @param waiting - set when a newer app is there
+ * @returns puts the newer app in place and loads it
+ */
+export function watchUpdates(waiting: Signal<boolean>): () => void {
+  const workbox = new Workbox("./sw.js");
+  let isAgreed = false;
+  let isInPlace = false;
+  workbox.addEventListener("waiting", () => {
+    waiting.value = true;
+  });
+  workbox.addEventListener("controlling", (event) => {
+    // The first install takes control without a reload; only an update that was agreed to needs one.
+    if (event.isUpdate !== true) return;
+    if (isAgreed) return location.reload();
+    // Another tab said yes: this one may be in the middle of a sniff, and is asked for itself.
+    isInPlace = true;
+    waiting.value = true;
+  });
+  // Without a service worker (private window, policy) the app works online all the same.
+  workbox.register().catch(() => undefined);
+  return () => {
+    isAgreed = true;
+    if (isInPlace) location.reload();
+    else workbox.messageSkipWaiting();
+  };
+}
