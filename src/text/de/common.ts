@@ -34,7 +34,7 @@ export const common: Catalogue["common"] = {
   brokenDetails: "Einzelheiten für eine Meldung",
   startPage: "Startseite",
   updateTitle: "Eine neuere Fassung liegt bereit",
-  updateText: "Sie kommt, wenn du es sagst, nie mitten in einer Riechprobe.",
+  updateText: "Sie kommt nur, wenn du es sagst.",
   updateNow: "Jetzt nehmen",
   updateLater: "Später",
   offline: "Kein Netz. Hier geht alles auch ohne.",

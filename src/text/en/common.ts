@@ -31,7 +31,7 @@ export const common = {
   brokenDetails: "Details for a report",
   startPage: "Start page",
   updateTitle: "A newer version is ready",
-  updateText: "It will be put in place when you say so, never in the middle of a sniff.",
+  updateText: "It comes only when you say so.",
   updateNow: "Use it now",
   updateLater: "Later",
   offline: "No network. Everything here works without it.",
