@@ -20,7 +20,7 @@ export interface SniffFeatures {
   readonly notes: readonly FeatureNote[];
   /** Response against noise, root mean square over channels; null where the noise is unknown. */
   readonly signalToNoise: number | null;
-  /** Log ratio of absolute humidities, for correction; null where unknown. */
+  /** Humidity covariate, for correction only (see humidityRise); null where unknown. */
   readonly humidityRise: number | null;
 }
 
@@ -41,7 +41,7 @@ export function extractFeatures(sniff: Sniff, recipe: Recipe, map?: SnifferMap):
   const values = map
     ? mappedValues(recipe, map, headspace, reference)
     : courseValues(recipe.course, headspace, levels, reference);
-  const rise = humidityRise(sniff);
+  const rise = humidityRise(sniff, recipe.reference);
   const notes: FeatureNote[] = [];
   if (clean === null) notes.push("noCleanAir");
   else if (clean.noise === null) notes.push("noNoiseFloor");

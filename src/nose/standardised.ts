@@ -1,4 +1,4 @@
-import type { InputMap } from "./nose.js";
+import type { InputMap, Nose } from "./nose.js";
 
 /** Features beyond this many standard deviations are drawn in: one broken channel must not decide. Common practice. */
 const FARTHEST = 8;
@@ -14,4 +14,9 @@ export function standardised(map: InputMap, values: Float64Array, rise: number |
     const z = (value - map.humiditySlope[i]! * excess - map.centre[i]!) / map.scale[i]!;
     return Math.max(-FARTHEST, Math.min(FARTHEST, z));
   });
+}
+
+/** Whether the nose takes the share of the humidity out of its features. */
+export function correctsHumidity(nose: Nose): boolean {
+  return nose.horizons.some(({ input }) => input.humiditySlope.some((slope) => slope !== 0));
 }

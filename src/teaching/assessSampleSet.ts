@@ -19,9 +19,10 @@ export function assessSampleSet(assessment: Assessment, seed: number): SampleSet
   for (const { recipe } of choices) votes.set(recipe, (votes.get(recipe) ?? 0) + 1);
   const [most] = [...votes].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
   const recipe = recipeOf(most?.[0] ?? 1) ?? RECIPES[0]!;
+  const corrects = choices.filter((one) => one.corrects).length > choices.length / 2;
   return {
     leaks: leakChecks(prepared, seed),
-    learningCurve: learningCurve(prepared, recipe, seed),
-    unlike: leaveFoodOut(prepared, recipe, seed),
+    learningCurve: learningCurve(prepared, recipe, corrects, seed),
+    unlike: leaveFoodOut(prepared, recipe, corrects, seed),
   };
 }

@@ -5,6 +5,7 @@ import { seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { MODEL_KINDS } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
+import { correctsHumidity } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { dealFolds } from "./dealFolds.js";
 import { type Prepared, prepareSamples } from "./prepareSamples.js";
@@ -35,7 +36,11 @@ export interface Assessment {
   /** Share of present plates among those that each sniff's nose was taught on, by sniff and group. */
   readonly taughtShares: readonly (readonly number[])[];
   /** The noses of the folds: what each chose. */
-  readonly choices: readonly { readonly chosen: string; readonly recipe: number }[];
+  readonly choices: readonly {
+    readonly chosen: string;
+    readonly recipe: number;
+    readonly corrects: boolean;
+  }[];
 }
 
 /**
@@ -59,7 +64,7 @@ export async function assessSamples(
     MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
   );
   const taughtShares: number[][] = new Array<number[]>(prepared.sniffs.length);
-  const choices: { chosen: string; recipe: number }[] = [];
+  const choices: { chosen: string; recipe: number; corrects: boolean }[] = [];
   for (let fold = 0; fold < folds; fold += 1) {
     const taught = await teachNose(
       prepared.sniffs.filter((_, row) => foldOf[row] !== fold),
@@ -78,7 +83,8 @@ export async function assessSamples(
       },
     );
     if (!taught.ok) return taught;
-    choices.push({ chosen: taught.value.nose.chosen, recipe: taught.value.nose.recipe });
+    const { nose } = taught.value;
+    choices.push({ chosen: nose.chosen, recipe: nose.recipe, corrects: correctsHumidity(nose) });
     const shares = taught.value.nose.groups.map(taughtShare);
     prepared.sniffs.forEach((sniff, row) => {
       if (foldOf[row] !== fold) return;

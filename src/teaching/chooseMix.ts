@@ -31,8 +31,9 @@ export interface MixChoice {
   readonly rivals: readonly RivalReport[];
 }
 
-/** The mixture must beat the best single model by this share of its log loss, or the single one is kept: simpler. */
-const MIX_GAIN = 0.01;
+/** The best of several single models is partly the luckiest: the mixture is preferred unless it is worse by this share
+ * of the log loss. Common practice. */
+const LUCK = 0.03;
 
 /**
  * Compares each model alone with the mixture, on cross-fitted and calibrated log loss.
@@ -46,7 +47,7 @@ export function chooseMix(heldOut: HeldOutLogits, cases: JudgedCases, hasNets: b
   const mixable = kinds.length < 2 ? kinds : weightyKinds(heldOut, cases, kinds);
   const together = { name: "mix" as const, ...scoresOf(crossMixed(heldOut, cases, mixable), cases) };
   const best = alone.reduce((a, b) => (b.logLoss < a.logLoss ? b : a));
-  const mixes = mixable.length > 1 && together.logLoss < best.logLoss * (1 - MIX_GAIN);
+  const mixes = mixable.length > 1 && together.logLoss < best.logLoss * (1 + LUCK);
   return {
     chosen: mixes ? "mix" : best.name,
     kinds: mixes ? mixable : [best.name],

@@ -6,33 +6,39 @@ export interface RawTable {
   readonly features: number;
   /** Shape [rows, features]. */
   readonly values: Float64Array;
-  /** Humidity rise, NaN where unknown, shape [rows]. */
+  /** Humidity covariate, log units, NaN where unknown, shape [rows]. */
   readonly rise: Float64Array;
 }
 
 /** The correction is fitted only if at least this share of the rows knows its humidity. */
 const KNOWN_SHARE = 0.8;
-const LEAST_ROWS = 20;
+/** Rows beyond one a food that the slope is fitted on at least. Common practice. */
+const LEAST_DEGREES = 20;
 
 /**
  * Standardisation and humidity correction, from the rows that count alone.
  *
- * The humidity slope is a partial one, within rows of one truth, so that a steaming group does not pass for humidity.
+ * The humidity slope is fitted within rows of the same food, where nothing but the air differs: so a steaming food, or
+ * the weather of the day on which a food was sniffed, cannot pass for humidity, nor humidity for the food.
  * It is shrunk by 1 - 1/F, so that a slope no clearer than chance corrects nothing.
  *
- * @param truth - shape [rows, groups]; rows with the same truths are compared with each other
+ * @param alike - ways to say which rows are of the same food, the strictest first; the first with enough rows is
+ *   taken, and without any nothing is corrected; each of shape [rows]
  * @param weight - 0 for rows that are held out, shape [rows]
  * @see James and Stein, Proc. 4th Berkeley Symposium 1 (1961), 361-379 (positive-part shrinkage)
  */
-export function fitInput(raw: RawTable, truth: Int8Array, weight: Float64Array, corrects: boolean): InputMap {
+export function fitInput(raw: RawTable, alike: readonly Int32Array[], weight: Float64Array): InputMap {
   const { rows, features, rise } = raw;
   const used: number[] = [];
   for (let row = 0; row < rows; row += 1) if (weight[row]! > 0) used.push(row);
   const known = used.filter((row) => !Number.isNaN(rise[row]!));
   const usualRise = known.length === 0 ? 0 : Math.fround(meanAt(known, (row) => rise[row]!));
+  const kinds = alike
+    .map((kindOf) => rowsByKind(known, kindOf))
+    .find((members) => known.length - members.length - 1 >= LEAST_DEGREES);
   const humiditySlope =
-    corrects && known.length >= LEAST_ROWS && known.length >= KNOWN_SHARE * used.length
-      ? partialSlopes(raw, known, truth, usualRise)
+    kinds !== undefined && known.length >= KNOWN_SHARE * used.length
+      ? slopesWithin(raw, kinds, known.length - kinds.length - 1)
       : new Float32Array(features);
   const centre = new Float32Array(features);
   const scale = new Float32Array(features);
@@ -55,30 +61,24 @@ function meanAt(rows: readonly number[], value: (row: number) => number): number
   return rows.length === 0 ? 0 : sum / rows.length;
 }
 
-function partialSlopes(
-  raw: RawTable,
-  rows: readonly number[],
-  truth: Int8Array,
-  usualRise: number,
-): Float32Array {
+function rowsByKind(rows: readonly number[], kindOf: Int32Array): number[][] {
+  const kinds = new Map<number, number[]>();
+  for (const row of rows) kinds.set(kindOf[row]!, [...(kinds.get(kindOf[row]!) ?? []), row]);
+  return [...kinds.values()];
+}
+
+/** Slope of each feature against the humidity, the mean of each kind taken out of both, shape [features]. */
+function slopesWithin(raw: RawTable, kinds: readonly (readonly number[])[], degrees: number): Float32Array {
   const { features } = raw;
-  const groups = truth.length / raw.rows;
-  const kinds = new Map<string, number[]>();
-  for (const row of rows) {
-    const kind = truth.subarray(row * groups, (row + 1) * groups).join();
-    kinds.set(kind, [...(kinds.get(kind) ?? []), row]);
-  }
   const slopes = new Float32Array(features);
-  const degrees = rows.length - kinds.size - 1;
-  if (degrees < 10) return slopes;
   for (let i = 0; i < features; i += 1) {
     let [xx, xy, yy] = [0, 0, 0];
-    for (const members of kinds.values()) {
+    for (const members of kinds) {
       const value = (row: number) => raw.values[row * features + i]!;
-      const xMean = meanAt(members, (row) => raw.rise[row]! - usualRise);
+      const xMean = meanAt(members, (row) => raw.rise[row]!);
       const yMean = meanAt(members, value);
       for (const row of members) {
-        const x = raw.rise[row]! - usualRise - xMean;
+        const x = raw.rise[row]! - xMean;
         const y = value(row) - yMean;
         xx += x * x;
         xy += x * y;

@@ -19,7 +19,12 @@ const FOLDS = 5;
  * Its last point is not the nose's own score, because the nose mixes more models; its slope says whether more plates
  * would help.
  */
-export function learningCurve(prepared: Prepared, recipe: Recipe, seed: number): LearningPoint[] {
+export function learningCurve(
+  prepared: Prepared,
+  recipe: Recipe,
+  corrects: boolean,
+  seed: number,
+): LearningPoint[] {
   const random = seededRandom(seed);
   const groups = prepared.groups.length;
   const raw = rawTables(prepared.sniffs, recipe, [horizonsOf(prepared.sniffs).at(-1)!])[0]!;
@@ -33,7 +38,7 @@ export function learningCurve(prepared: Prepared, recipe: Recipe, seed: number):
       const kept = new Set(shuffled([...own], random).slice(0, Math.max(2, Math.round(share * own.size))));
       plates += kept.size / FOLDS;
       const weight = prepared.weight.map((one, row) => (kept.has(prepared.plates[row]!) ? one : 0));
-      const { table } = standardisedTable(raw, prepared, weight, recipe.reference === "cleanAir");
+      const { table } = standardisedTable(raw, prepared, weight, corrects);
       const held = [...foldOf.keys()].filter((row) => foldOf[row] === fold);
       quickScores(table, held, random).forEach((one, i) => scores.set(one, held[i]! * groups));
     }

@@ -12,9 +12,13 @@ const FOLDS = 10;
  *
  * @returns null if there are fewer than three dishes, or hardly one came up on two plates
  */
-export function leaveFoodOut(prepared: Prepared, recipe: Recipe, seed: number): UnlikeReport | null {
+export function leaveFoodOut(
+  prepared: Prepared,
+  recipe: Recipe,
+  corrects: boolean,
+  seed: number,
+): UnlikeReport | null {
   const raw = rawTables(prepared.sniffs, recipe, [horizonsOf(prepared.sniffs).at(-1)!])[0]!;
-  const corrects = recipe.reference === "cleanAir";
   const scale = chooseScale(raw, prepared, corrects, seed);
   return foodDistances(raw, prepared, { corrects, scale, folds: FOLDS, dishLots: Infinity, seed });
 }

@@ -3,6 +3,7 @@ import { type RandomSource, seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
+import { correctsHumidity } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { alignOld } from "./alignOld.js";
 import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
@@ -66,8 +67,7 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const isFresh = prepared.sniffs.map(({ id }) => options.recency?.[id] !== undefined);
   const tables = options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
   const weight = weightsOf(prepared, options);
-  const corrects = choice.recipe.reference === "cleanAir";
-  const scale = chooseScale(tables.at(-1)!, prepared, corrects, options.seed);
+  const scale = chooseScale(tables.at(-1)!, prepared, choice.corrects, options.seed);
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
   const lastPlace = spans.length - 1;
@@ -96,7 +96,13 @@ function choiceOf(
 ): RecipeChoice {
   const kept = options.start === undefined ? undefined : recipeOf(options.start.recipe);
   if (kept !== undefined && (kept.reference !== "cleanAir" || prepared.hasCleanAir))
-    return { recipe: kept, penalty: 1, shape: USUAL_SHAPE, compared: [] };
+    return {
+      recipe: kept,
+      penalty: 1,
+      shape: USUAL_SHAPE,
+      corrects: options.start !== undefined && correctsHumidity(options.start),
+      compared: [],
+    };
   return chooseRecipe(prepared, spans.at(-1)!, folds, random);
 }
 
@@ -122,8 +128,8 @@ function rowsOf(work: Work, fold: number): number[] {
 }
 
 function plainSettings({ choice, scale }: Work): PlainSettings {
-  const { penalty, shape } = choice;
-  return { penalty, shape, corrects: choice.recipe.reference === "cleanAir", scale };
+  const { penalty, shape, corrects } = choice;
+  return { penalty, shape, corrects, scale };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
@@ -159,8 +165,10 @@ async function fitNets(
   if (options.withoutNets === true) return null;
   const jobs = foldsOf(work).map((fold) => {
     const weight = taughtWeight(work, fold);
-    const { corrects } = plainSettings(work);
-    return { weight, x: tables.map((raw) => standardisedTable(raw, prepared, weight, corrects).table.x) };
+    return {
+      weight,
+      x: tables.map((raw) => standardisedTable(raw, prepared, weight, work.choice.corrects).table.x),
+    };
   });
   const features = tables[0]!.features;
   const nets = await teachNets(
