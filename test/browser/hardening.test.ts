@@ -210,43 +210,54 @@ describe("text from elsewhere", () => {
 });
 
 describe("teaching", () => {
-  it("ends with a nose taught by WASM where the worker itself is held to the policy", async () => {
-    const url = inject("appUrl");
-    const page = await open(`${url}#/nose/versions`);
-    const headers = await page.evaluate((address) => fetch(address).then((r) => [...r.headers.keys()]), url);
-    expect(headers).toContain("content-security-policy");
-    const input = page.locator("input[type=file]").last();
-    await input.setInputFiles(asFile("few.jsonl", (await demoLines(4)).join("\n")));
-    await page.getByText("52 samples came in.").waitFor();
-    await visit(page, url, "nose/teach");
-    await page.getByLabel("Name of the nose").fill("Night market");
-    const [worker] = await Promise.all([page.waitForEvent("worker"), button(page, "Start teaching").click()]);
-    // In a task of the worker's own: what the debugger evaluates directly is exempt from the policy.
-    const scriptText = await worker.evaluate(
-      () =>
-        new Promise<string>((settle) => {
-          setTimeout(() => {
-            try {
-              settle(String(new Function("return 'ran'")()));
-            } catch (cause) {
-              settle(cause instanceof Error ? cause.name : "threw");
-            }
-          });
-        }),
-    );
-    expect(scriptText).toBe("EvalError");
-    await button(page, "Use the new nose").click({ timeout: TEACHING_MS });
-    await heading(page, "Night market").waitFor();
-    await visit(page, url, "nose/versions");
-    const [file] = await Promise.all([
-      page.waitForEvent("download"),
-      button(page, "Save as a file: Night market").click(),
-    ]);
-    const taught = JSON.parse(await readFile(await file.path(), "utf8")) as { report: { backend: string } };
-    expect(taught.report.backend).toBe("wasm");
-    expect(watch.refused).toEqual([]);
-    expect(watch.uncaught).toEqual([]);
-  });
+  // The backend is chosen by a short measurement, which a busy machine can turn round: hence the retries.
+  it(
+    "ends with a nose taught by WASM where the worker itself is held to the policy",
+    { retry: 2, timeout: TEACHING_MS + 60_000 },
+    async () => {
+      const url = inject("appUrl");
+      const page = await open(`${url}#/nose/versions`);
+      const headers = await page.evaluate(
+        (address) => fetch(address).then((r) => [...r.headers.keys()]),
+        url,
+      );
+      expect(headers).toContain("content-security-policy");
+      const input = page.locator("input[type=file]").last();
+      await input.setInputFiles(asFile("few.jsonl", (await demoLines(4)).join("\n")));
+      await page.getByText("52 samples came in.").waitFor();
+      await visit(page, url, "nose/teach");
+      await page.getByLabel("Name of the nose").fill("Night market");
+      const [worker] = await Promise.all([
+        page.waitForEvent("worker"),
+        button(page, "Start teaching").click(),
+      ]);
+      // In a task of the worker's own: what the debugger evaluates directly is exempt from the policy.
+      const scriptText = await worker.evaluate(
+        () =>
+          new Promise<string>((settle) => {
+            setTimeout(() => {
+              try {
+                settle(String(new Function("return 'ran'")()));
+              } catch (cause) {
+                settle(cause instanceof Error ? cause.name : "threw");
+              }
+            });
+          }),
+      );
+      expect(scriptText).toBe("EvalError");
+      await button(page, "Use the new nose").click({ timeout: TEACHING_MS });
+      await heading(page, "Night market").waitFor();
+      await visit(page, url, "nose/versions");
+      const [file] = await Promise.all([
+        page.waitForEvent("download"),
+        button(page, "Save as a file: Night market").click(),
+      ]);
+      const taught = JSON.parse(await readFile(await file.path(), "utf8")) as { report: { backend: string } };
+      expect(taught.report.backend).toBe("wasm");
+      expect(watch.refused).toEqual([]);
+      expect(watch.uncaught).toEqual([]);
+    },
+  );
 });
 
 describe("a plain static host with the app in a sub-path", () => {

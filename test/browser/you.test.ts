@@ -375,8 +375,12 @@ describe("a backup", () => {
       .getByText(/records are new|Everything in it/)
       .first()
       .waitFor();
-    await button(page, "Bring it in").click();
-    await heading(page, "Your data").waitFor();
+    const isAllThere = (await page.getByText(/Everything in it/).count()) > 0;
+    if (isAllThere) expect(await button(page, "Bring it in").getAttribute("aria-disabled")).toBe("true");
+    else {
+      await button(page, "Bring it in").click();
+      await heading(page, "Your data").waitFor();
+    }
     expect(await rowsOf(page, "meals")).toHaveLength(1 + meals);
     expect(await rowsOf(page, "photoBytes")).toHaveLength(photos);
   });
