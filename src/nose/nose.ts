@@ -97,6 +97,11 @@ export interface NoseTransfer {
   readonly gain: TransferGain;
 }
 
+/** Where a moved nose comes from, by how many pairs, and the gain that they showed: all that a list tells of it. */
+export type MovedFrom = Pick<NoseTransfer, "pairs" | "gain"> & {
+  readonly of: Pick<NoseTransfer["of"], "snifferId">;
+};
+
 /** Differences between the sniffers on held-out pairs, before and after, in taught standard deviations. */
 export interface TransferGain {
   /** Root mean square over the pairs. */

@@ -2,7 +2,7 @@
 import * as v from "valibot";
 import { err, ok, type Result } from "../kernel/result.js";
 import { instant, parseWith, type RecordFault } from "../meals/parseWith.js";
-import type { Nose, NoseTransfer } from "../nose/nose.js";
+import type { MovedFrom, Nose } from "../nose/nose.js";
 import { checkNose, noseFileWords, serialiseNose } from "../nose/noseFile.js";
 import type { SetAsideRecord, Stored } from "./storeError.js";
 import type { NoseEvent } from "./storeTypes.js";
@@ -15,13 +15,8 @@ export interface NoseNote {
   readonly taughtAt: string;
   readonly demo: boolean;
   /** Only of a nose that was moved from another sniffer. */
-  readonly moved?: MovedNote | undefined;
+  readonly moved?: MovedFrom | undefined;
 }
-
-/** Where a moved nose comes from, by how many pairs, and the gain that they showed. */
-export type MovedNote = Pick<NoseTransfer, "pairs" | "gain"> & {
-  readonly of: Pick<NoseTransfer["of"], "snifferId">;
-};
 
 /** Every version that was ever taught, and what became of it. */
 export interface NoseList {

@@ -8,7 +8,7 @@ import type { Nose } from "../nose/nose.js";
 import { correctsHumidity } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { dealFolds } from "./dealFolds.js";
-import { type Prepared, prepareSamples } from "./prepareSamples.js";
+import { kindOfRow, type Prepared, prepareSamples } from "./prepareSamples.js";
 import { teachNose, type TeachError } from "./teachNose.js";
 
 export interface AssessOptions {
@@ -58,7 +58,7 @@ export async function assessSamples(
   const folds = Math.min(options.folds, new Set(units).size);
   if (folds < 2)
     return err({ kind: "failed", detail: `needs two ${options.split}s or more to hold one out` });
-  const foldOf = dealFolds(units, kindOfRow(prepared), folds, seededRandom(options.seed));
+  const foldOf = dealFolds(units, (row) => kindOfRow(prepared, row), folds, seededRandom(options.seed));
   const sniffs: JudgedSniff[] = new Array<JudgedSniff>(prepared.sniffs.length);
   const rivals: Record<string, (number | null)[][]> = Object.fromEntries(
     MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
@@ -103,13 +103,6 @@ export async function assessSamples(
 function unitsOf(prepared: Prepared, split: AssessOptions["split"]): Int32Array {
   if (split === "dish") return prepared.dishes;
   return split === "occasion" ? prepared.occasions : prepared.plates;
-}
-
-/** Sniffs with the same truths and dish are spread evenly over the folds. */
-export function kindOfRow(prepared: Prepared): (row: number) => string {
-  const groups = prepared.groups.length;
-  return (row) =>
-    `${prepared.truth.subarray(row * groups, (row + 1) * groups).join()} ${prepared.dishes[row]}`;
 }
 
 function probabilitiesOf(

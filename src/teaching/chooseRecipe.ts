@@ -11,7 +11,7 @@ import { fitLogisticPath } from "./fitLogistic.js";
 import { growForest } from "./growForest.js";
 import type { HorizonSpan } from "./horizonsOf.js";
 import type { Prepared } from "./prepareSamples.js";
-import { rawTables } from "./rawTables.js";
+import { type HorizonTable, rawTables } from "./rawTables.js";
 import { rowOf } from "./table.js";
 
 /** What was compared, and what won. */
@@ -57,12 +57,13 @@ export function chooseRecipe(
   random: RandomSource,
 ): RecipeChoice {
   const candidates = (prepared.hasCleanAir ? WITH_CLEAN_AIR : WITHOUT_CLEAN_AIR).map(numberedRecipe);
-  const tried = candidates.map((recipe) =>
-    trial(prepared, recipe, usuallyCorrects(recipe), span, foldOf, random),
-  );
+  const tried = candidates.map((recipe) => {
+    const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
+    return trial(prepared, recipe, raw, usuallyCorrects(recipe), foldOf, random);
+  });
   let best = tried[0]!;
   for (const one of tried) if (one.logLoss < best.logLoss * (1 - CLEAR_GAIN)) best = one;
-  const turned = trial(prepared, best.recipe, !best.corrects, span, foldOf, random);
+  const turned = trial(prepared, best.recipe, best.raw, !best.corrects, foldOf, random);
   if (turned.logLoss < best.logLoss * (1 - TURN_GAIN)) best = turned;
   return {
     recipe: best.recipe,
@@ -89,6 +90,7 @@ type Said = Float64Array;
 
 interface Trial {
   readonly recipe: Recipe;
+  readonly raw: HorizonTable;
   readonly corrects: boolean;
   readonly penalty: number;
   readonly shape: KernelShape;
@@ -98,12 +100,11 @@ interface Trial {
 function trial(
   prepared: Prepared,
   recipe: Recipe,
+  raw: HorizonTable,
   corrects: boolean,
-  span: HorizonSpan,
   foldOf: Int32Array,
   random: RandomSource,
 ): Trial {
-  const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
   const size = prepared.truth.length;
   const lines: Said[] = PENALTIES.map(() => new Float64Array(size));
   const kernels: Said[] = SHAPES.map(() => new Float64Array(size));
@@ -129,7 +130,7 @@ function trial(
   const penalty = leastOf(lines.map((line) => lossOf([line])));
   const shape = leastOf(kernels.map((kernel) => lossOf([kernel])));
   const logLoss = lossOf([lines[penalty]!, kernels[shape]!, grown]);
-  return { recipe, corrects, penalty: PENALTIES[penalty]!, shape: SHAPES[shape]!, logLoss };
+  return { recipe, raw, corrects, penalty: PENALTIES[penalty]!, shape: SHAPES[shape]!, logLoss };
 }
 
 /** Log loss of the mean of some models' log-odds, each plate counted once. */

@@ -8,7 +8,7 @@ import { BELLS, fitKernel, type KernelShape } from "./fitKernel.js";
 import { fitLogistic } from "./fitLogistic.js";
 import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
 import { growForest } from "./growForest.js";
-import { numbersOf, type Prepared } from "./prepareSamples.js";
+import type { Prepared } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
 import type { Table } from "./table.js";
 
@@ -44,7 +44,7 @@ export function standardisedTable(
   corrects: boolean,
 ): { input: InputMap; table: Table } {
   const counted = weight.map((one, row) => one * raw.reached[row]!);
-  const input = fitInput(raw, corrects ? alikeFoods(prepared) : [], counted);
+  const input = fitInput(raw, corrects ? [prepared.plates, prepared.foods] : [], counted);
   const x = new Float64Array(raw.rows * raw.features);
   for (let row = 0; row < raw.rows; row += 1) {
     const values = raw.values.subarray(row * raw.features, (row + 1) * raw.features);
@@ -54,14 +54,6 @@ export function standardisedTable(
   const { rows, features } = raw;
   const groups = prepared.groups.length;
   return { input, table: { rows, features, groups, x, truth: prepared.truth, weight: counted } };
-}
-
-/** Rows between which only the air differs: those of one plate, or, where plates were sniffed once, of one dish. */
-function alikeFoods({ plates, dishes, truth, groups }: Prepared): readonly Int32Array[] {
-  const kinds = [...dishes].map(
-    (dish, row) => `${dish} ${truth.subarray(row * groups.length, (row + 1) * groups.length).join()}`,
-  );
-  return [plates, numbersOf(kinds)];
 }
 
 /** Fits the plain models of the wanted kinds, for one horizon, on the rows that count. */

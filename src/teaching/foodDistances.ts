@@ -4,7 +4,7 @@ import { rocAuc } from "../stats/scores.js";
 import { dealFolds } from "./dealFolds.js";
 import { standardisedTable } from "./fitHorizon.js";
 import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
-import type { Prepared } from "./prepareSamples.js";
+import { type Prepared, truthsOfRow } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
 import { rowOf } from "./table.js";
 
@@ -46,7 +46,7 @@ export function foodDistances(
   const random = seededRandom(options.seed);
   const lots = Math.min(options.dishLots, foods);
   const foldOf = dealFolds(plates, (row) => String(dishes[row]), options.folds, random);
-  const lotOf = dealFolds(dishes, (row) => truthsOf(prepared, row), lots, random);
+  const lotOf = dealFolds(dishes, (row) => truthsOfRow(prepared, row), lots, random);
   const held = new Float64Array(raw.rows);
   for (let fold = 0; fold < options.folds; fold += 1)
     strangenessWithout(raw, prepared, options, foldOf, fold, held);
@@ -70,10 +70,6 @@ export function isDishTaught(prepared: Prepared, foldOf: Int32Array, row: number
   return prepared.dishes.some(
     (dish, other) => dish === prepared.dishes[row] && foldOf[other] !== foldOf[row],
   );
-}
-
-function truthsOf({ truth, groups }: Prepared, row: number): string {
-  return truth.subarray(row * groups.length, (row + 1) * groups.length).join();
 }
 
 /** Strangeness of each row of a part among the plates of the rest. */

@@ -6,7 +6,7 @@ import { normalQuantile } from "../stats/normal.js";
 import { rocAuc } from "../stats/scores.js";
 import { dealFolds } from "./dealFolds.js";
 import { fitInput } from "./fitInput.js";
-import type { Prepared } from "./prepareSamples.js";
+import { type Prepared, truthsOfRow } from "./prepareSamples.js";
 import { quickScores } from "./quickScores.js";
 
 const FOLDS = 5;
@@ -79,8 +79,7 @@ function checksOf(
     values: Float64Array.from(view.flat()),
     rise: new Float64Array(rows).fill(NaN),
   };
-  const kindOf = (row: number) => prepared.truth.subarray(row * groups, (row + 1) * groups).join();
-  const foldOf = dealFolds(prepared.plates, kindOf, FOLDS, random);
+  const foldOf = dealFolds(prepared.plates, (row) => truthsOfRow(prepared, row), FOLDS, random);
   const scores = new Float64Array(rows * groups);
   for (let fold = 0; fold < FOLDS; fold += 1) {
     const weight = prepared.weight.map((one, row) => (foldOf[row] === fold ? 0 : one));

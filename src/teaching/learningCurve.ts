@@ -6,7 +6,7 @@ import { rocAuc } from "../stats/scores.js";
 import { dealFolds } from "./dealFolds.js";
 import { standardisedTable } from "./fitHorizon.js";
 import { horizonsOf } from "./horizonsOf.js";
-import type { Prepared } from "./prepareSamples.js";
+import { type Prepared, truthsOfRow } from "./prepareSamples.js";
 import { quickScores } from "./quickScores.js";
 import { rawTables } from "./rawTables.js";
 
@@ -28,8 +28,7 @@ export function learningCurve(
   const random = seededRandom(seed);
   const groups = prepared.groups.length;
   const raw = rawTables(prepared.sniffs, recipe, [horizonsOf(prepared.sniffs).at(-1)!])[0]!;
-  const kindOf = (row: number) => prepared.truth.subarray(row * groups, (row + 1) * groups).join();
-  const foldOf = dealFolds(prepared.plates, kindOf, FOLDS, random);
+  const foldOf = dealFolds(prepared.plates, (row) => truthsOfRow(prepared, row), FOLDS, random);
   return SHARES.map((share) => {
     const scores = new Float64Array(raw.rows * groups);
     let plates = 0;

@@ -14,6 +14,8 @@ export interface Prepared {
   readonly plates: Int32Array;
   readonly occasions: Int32Array;
   readonly dishes: Int32Array;
+  /** The same number for sniffs of one dish with the same truths, between which only the air differs, shape [sniffs]. */
+  readonly foods: Int32Array;
   /** 1 / sniffs of the same plate, so that each plate counts once, shape [sniffs]. */
   readonly weight: Float64Array;
   readonly hasCleanAir: boolean;
@@ -80,6 +82,8 @@ function numbered(
   const plates = numbersOf(sniffs.map(({ plate }) => plate));
   const count = new Map<number, number>();
   for (const plate of plates) count.set(plate, (count.get(plate) ?? 0) + 1);
+  const dishes = numbersOf(sniffs.map(({ dish }) => dish));
+  const kinds = sniffs.map((_, row) => kindOfRow({ truth, groups, dishes }, row));
   return {
     sniffs,
     sniffer,
@@ -87,11 +91,22 @@ function numbered(
     truth,
     plates,
     occasions: numbersOf(sniffs.map(({ occasion }) => occasion)),
-    dishes: numbersOf(sniffs.map(({ dish }) => dish)),
+    dishes,
+    foods: numbersOf(kinds),
     weight: Float64Array.from(plates, (plate) => 1 / count.get(plate)!),
     hasCleanAir,
     leftOut,
   };
+}
+
+/** What is known of a row's groups, as a name: rows of one name have the same truths. */
+export function truthsOfRow({ truth, groups }: Pick<Prepared, "truth" | "groups">, row: number): string {
+  return truth.subarray(row * groups.length, (row + 1) * groups.length).join();
+}
+
+/** The same truths and the same dish: sniffs of one kind are spread evenly over the folds. */
+export function kindOfRow(prepared: Pick<Prepared, "truth" | "groups" | "dishes">, row: number): string {
+  return `${truthsOfRow(prepared, row)} ${prepared.dishes[row]}`;
 }
 
 /** Numbers names in the order in which they first come up. */

@@ -6,9 +6,8 @@ import type { Nose } from "../nose/nose.js";
 import type { GroupComparison } from "../nose/report.js";
 import { tellTaught } from "../nose/tellTaught.js";
 import type { Sniff } from "../sniff/sniff.js";
-import { kindOfRow } from "./assessSamples.js";
 import { dealFolds } from "./dealFolds.js";
-import { prepareSamples } from "./prepareSamples.js";
+import { kindOfRow, prepareSamples } from "./prepareSamples.js";
 import { refreshNose } from "./refreshNose.js";
 import type { TeachError, TeachOptions } from "./teachNose.js";
 
@@ -44,7 +43,12 @@ export async function refreshWithGain(
   const freshNames = new Set(sniffs.map(({ plate }) => plate));
   // A plate that is fresh must not come back in through the old samples.
   const known = oldSamples.filter(({ plate }) => !freshNames.has(plate));
-  const foldOf = dealFolds(plates, kindOfRow(prepared.value), folds, seededRandom(options.seed));
+  const foldOf = dealFolds(
+    plates,
+    (row) => kindOfRow(prepared.value, row),
+    folds,
+    seededRandom(options.seed),
+  );
   const judged = old.groups.map(({ name }) => ({ name, before: new Map(), after: new Map() }));
   for (let fold = 0; fold < folds; fold += 1) {
     const held = sniffs.filter((_, row) => foldOf[row] === fold);

@@ -14,7 +14,7 @@ import { chooseMix, type MixChoice } from "./chooseMix.js";
 import { fitHorizon, type FittedHorizon, type PlainSettings, standardisedTable } from "./fitHorizon.js";
 import { emptyHeldOut, type HeldOutLogits, judgeNets, judgePlain } from "./heldOutLogits.js";
 import { horizonsOf, type HorizonSpan } from "./horizonsOf.js";
-import { type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
+import { kindOfRow, type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
 import { rawTables } from "./rawTables.js";
 import { teachNets } from "./teachNets.js";
 import type { Taught, TeachOptions } from "./teachOptions.js";
@@ -58,9 +58,7 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const units = options.split === "occasion" ? prepared.occasions : prepared.plates;
   const folds = Math.min(FOLDS, new Set(units).size);
   const groupCount = prepared.groups.length;
-  const kindOfRow = (row: number) =>
-    `${prepared.truth.subarray(row * groupCount, (row + 1) * groupCount).join()} ${prepared.dishes[row]}`;
-  const foldOf = dealFolds(units, kindOfRow, Math.max(2, folds), random);
+  const foldOf = dealFolds(units, (row) => kindOfRow(prepared, row), Math.max(2, folds), random);
   const fewFolds = foldOf.map((fold) => fold % 5);
   const choice = choiceOf(prepared, spans, fewFolds, random, options);
   const raw = rawTables(prepared.sniffs, choice.recipe, spans);
@@ -94,13 +92,14 @@ function choiceOf(
   random: RandomSource,
   options: TeachOptions,
 ): RecipeChoice {
-  const kept = options.start === undefined ? undefined : recipeOf(options.start.recipe);
-  if (kept !== undefined && (kept.reference !== "cleanAir" || prepared.hasCleanAir))
+  const { start } = options;
+  const kept = start && recipeOf(start.recipe);
+  if (start !== undefined && kept !== undefined && (kept.reference !== "cleanAir" || prepared.hasCleanAir))
     return {
       recipe: kept,
       penalty: 1,
       shape: USUAL_SHAPE,
-      corrects: options.start !== undefined && correctsHumidity(options.start),
+      corrects: correctsHumidity(start),
       compared: [],
     };
   return chooseRecipe(prepared, spans.at(-1)!, folds, random);

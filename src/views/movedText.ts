@@ -1,13 +1,8 @@
-import type { NoseTransfer } from "../nose/nose.js";
+import type { MovedFrom } from "../nose/nose.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText } from "../text/formats.js";
 
-/** Where a moved nose comes from, by how many pairs, and what they showed. */
-export type MovedFrom = Pick<NoseTransfer, "pairs" | "gain"> & {
-  readonly of: Pick<NoseTransfer["of"], "snifferId">;
-};
-
-/** One sentence of it; null for a nose that was not moved. */
+/** Where a moved nose comes from, in one sentence; null for a nose that was not moved. */
 export function movedText(moved: MovedFrom | undefined, words: Words<"transfer">): string | null {
   if (moved === undefined) return null;
   const { factor, low, high } = moved.gain;

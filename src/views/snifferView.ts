@@ -65,8 +65,20 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
   // Between the tap and the answer nothing can be done about the radio or the browser: only what is awaited is said.
   const underWay = { ...base, warning: null, unsupported: null, busy: true, actions: [] };
   switch (state.kind) {
-    case "none":
-      return { ...base, ...noneView(context, words), actions: fresh };
+    case "none": {
+      const [title, advice] =
+        context.known.length === 0 ? [text.none, text.noneText] : [text.notConnected, text.notConnectedText];
+      // What is wrong with the radio stands in place of the advice: nothing moves when the browser tells of it.
+      const { warning } = base;
+      return {
+        ...base,
+        title,
+        text: warning ?? advice,
+        urgent: warning !== null,
+        warning: null,
+        actions: fresh,
+      };
+    }
     case "choosing":
       return { ...underWay, title: text.choosing, text: text.choosingText };
     case "connecting": {
@@ -89,18 +101,6 @@ export function snifferName(
   words: SnifferWords,
 ): string {
   return sniffer.virtual ? words.text.sniffer.virtualName : sniffer.name;
-}
-
-/** What is wrong with the radio stands in place of the advice, so that nothing moves when the browser tells of it. */
-function noneView({ bluetooth, radioOff, known }: SnifferContext, { text: { sniffer: text } }: SnifferWords) {
-  const urgent = bluetooth && radioOff;
-  const advice = known.length === 0 ? text.noneText : text.notConnectedText;
-  return {
-    title: known.length === 0 ? text.none : text.notConnected,
-    text: urgent ? text.radioOff : advice,
-    urgent,
-    warning: null,
-  };
 }
 
 function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: SnifferWords) {

@@ -1,7 +1,8 @@
+import type { MovedFrom } from "../nose/nose.js";
 import type { NoseFileError } from "../nose/noseFile.js";
 import type { Words } from "../text/catalogue.js";
 import { dayAndTimeText, numberText } from "../text/formats.js";
-import { type MovedFrom, movedText } from "./movedText.js";
+import { movedText } from "./movedText.js";
 
 /** A kept nose, as a list tells it. */
 export interface NoseVersion {

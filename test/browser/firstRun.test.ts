@@ -1,20 +1,12 @@
 // What a newcomer meets: four pages that can be left at each step, and a plate checked within a minute of opening.
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { usePhones } from "./usePhones.js";
 
-const PHONE = { width: 390, height: 844 };
-let browser: Browser;
-let context: BrowserContext;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(() => context.close());
+const newContext = usePhones();
 
 async function freshPhone(): Promise<Page> {
-  context = await browser.newContext({ viewport: PHONE, locale: "en-GB" });
+  const context = await newContext();
   const page = await context.newPage();
   page.setDefaultTimeout(90_000);
   await page.goto(inject("appUrl"));

@@ -1,26 +1,19 @@
 // The first screen: what it needs, and that nothing on it moves when the rest arrives.
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
+import type { BrowserContext, Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
 import { introduced } from "./introduced.js";
 import { recordShifts, shiftsOf } from "./layoutShifts.js";
+import { usePhones } from "./usePhones.js";
 
-const PHONE = { width: 390, height: 844 };
 const SITE = fileURLToPath(new URL("../output/site/", import.meta.url));
 
-let browser: Browser;
+const newContext = usePhones();
 let context: BrowserContext;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(() => context.close());
-
 async function newPhone(locale = "en-GB"): Promise<Page> {
-  context = await browser.newContext({ viewport: PHONE, locale, serviceWorkers: "block" });
+  context = await newContext({ locale, serviceWorkers: "block" });
   const page = await context.newPage();
   page.setDefaultTimeout(60_000);
   return page;

@@ -1,26 +1,18 @@
 // The whole job without a finger or a mouse: Tab, Shift+Tab, Enter, Space and arrows, as WCAG 2.2 asks for in 2.1.1
 // (keyboard), 2.4.3 (focus order), 2.4.7 (focus visible) and 4.1.3 (status messages).
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, expect, inject, it } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
+import type { Page } from "playwright-core";
+import { expect, inject, it } from "vitest";
+import { usePhones } from "./usePhones.js";
 
-const PHONE = { width: 390, height: 844 };
 const PATIENCE_MS = 90_000;
 /** More stops than any page on the way has. */
 const MOST_TABS = 80;
 
-let browser: Browser;
-let context: BrowserContext;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(() => context.close());
+const newContext = usePhones();
 
 /** A phone on which every change of a live region's words is written down, with a region that came with words. */
 async function listeningPhone(): Promise<Page> {
-  context = await browser.newContext({ viewport: PHONE, locale: "en-GB" });
+  const context = await newContext();
   await context.addInitScript(() => {
     const heard: string[] = [];
     Object.assign(globalThis, { heard });

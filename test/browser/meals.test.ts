@@ -1,8 +1,7 @@
 // Meals in a real browser at phone size: log, edit, delete, photo, truth, reaction, search, offline, two tabs.
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
+import type { BrowserContext, Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
 import { manyMeals } from "../meals/manyMeals.js";
-import { launchChromium } from "./emulatedPeripheral.js";
 import { introduced } from "./introduced.js";
 import {
   demoIds,
@@ -16,23 +15,15 @@ import {
   tagsOf,
   withExif,
 } from "./mealsTable.js";
+import { usePhones } from "./usePhones.js";
 
-const PHONE = { width: 390, height: 844 };
 const PATIENCE_MS = 60_000;
 
-let browser: Browser;
+const newContext = usePhones();
 let context: BrowserContext;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(() => context.close());
-
 async function openMeals(address = "#/meals"): Promise<Page> {
-  context = await browser.newContext({
-    viewport: PHONE,
-    locale: "en-GB",
+  context = await newContext({
     timezoneId: "Europe/Berlin",
     acceptDownloads: true,
   });

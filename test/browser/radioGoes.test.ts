@@ -1,23 +1,14 @@
 // Nothing on Plate moves by itself when the radio goes or comes.
-import type { Browser, BrowserContext, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, expect, inject, it } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
+import type { Page } from "playwright-core";
+import { expect, inject, it } from "vitest";
 import { introduced } from "./introduced.js";
 import { recordShifts, shiftsOf } from "./layoutShifts.js";
+import { usePhones } from "./usePhones.js";
 
-const PHONE = { width: 390, height: 844 };
-
-let browser: Browser;
-let context: BrowserContext;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(() => context.close());
+const newContext = usePhones();
 
 async function openPhone(): Promise<Page> {
-  context = await browser.newContext({ viewport: PHONE, locale: "en-GB", hasTouch: true, isMobile: true });
+  const context = await newContext({ hasTouch: true, isMobile: true });
   await introduced(context);
   const page = await context.newPage();
   page.setDefaultTimeout(60_000);

@@ -1,19 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkFlow, IDLE, STEADY_LIMIT_MS } from "../../src/flows/checkFlow.js";
-import type { CheckEffect, CheckEvent, CheckState, CheckSubject } from "../../src/flows/checkState.js";
+import type { CheckEffect, CheckEvent, CheckState } from "../../src/flows/checkState.js";
 import type { PlateFinding } from "../../src/finding/finding.js";
+import { SUBJECT } from "./subject.js";
 
-const subject: CheckSubject = {
-  sniffId: "s1",
-  plate: "p1",
-  occasion: "o1",
-  dish: "miso broth",
-  takenAt: "2026-11-25T18:30:00Z",
-  snifferId: "n1",
-  channels: [{ sensor: 0, heaterC: 250, dwellMs: 500 }],
-  headspaceLimitMs: 60_000,
-};
 const finding: PlateFinding = {
   format: "nidor-finding/1",
   sniffId: "s1",
@@ -38,7 +29,7 @@ const sweeps = (fromMs: number, count: number, ohmAt: (i: number) => number): Ch
   Array.from({ length: count }, (_, i) => sweep(fromMs + i * 2000, ohmAt(i)));
 /** The tap over the plate, and the sweep that was under way at that moment. */
 const overPlate: CheckEvent[] = [{ kind: "overPlateNow" }, sweep(24_000, 35_000)];
-const begin: CheckEvent = { kind: "begin", subject };
+const begin: CheckEvent = { kind: "begin", subject: SUBJECT };
 const steadyAir = sweeps(0, 12, (i) => 50_000 + (i % 2) * 50);
 
 describe("a check at the table", () => {

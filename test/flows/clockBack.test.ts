@@ -1,27 +1,20 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import type { CheckEvent, CheckSubject } from "../../src/flows/checkState.js";
+import type { CheckEvent } from "../../src/flows/checkState.js";
 import { nothingGathered, sniffFrom } from "../../src/flows/gathered.js";
 import { beginRun, takeBytes } from "../../src/flows/snifferBytes.js";
 import { encodeSweep } from "../../src/profile/sweepFrame.js";
 import { SWEEP } from "../../src/profile/uuids.js";
 import { SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
-
-const CHANNELS = [{ sensor: 0, heaterC: 250, dwellMs: 500 }];
-const SUBJECT: CheckSubject = {
-  sniffId: "s1",
-  plate: "p1",
-  occasion: "o1",
-  dish: "miso broth",
-  takenAt: "2026-11-25T18:30:00Z",
-  snifferId: "n1",
-  channels: CHANNELS,
-  headspaceLimitMs: 60_000,
-};
+import { SUBJECT } from "./subject.js";
 
 /** What a check hears of sweeps of these times and counters, one frame each. */
 function heard(made: readonly (readonly [atMs: number, counter: number])[]): CheckEvent[] {
-  let sniffer = beginRun({ ...SNIFFER, lastRun: 0, layout: { ...SNIFFER.layout, channels: CHANNELS } });
+  let sniffer = beginRun({
+    ...SNIFFER,
+    lastRun: 0,
+    layout: { ...SNIFFER.layout, channels: SUBJECT.channels },
+  });
   return made.flatMap(([atMs, counter]) => {
     const [frame] = encodeSweep({ run: 1, counter, atMs, ohm: [50_000 + counter] }, counter);
     const step = takeBytes(sniffer, SWEEP, frame ?? new Uint8Array());

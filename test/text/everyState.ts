@@ -1,6 +1,7 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
 import { NOT_FOLLOWING } from "../../src/flows/releaseState.js";
 import { speakMoved } from "./speakMoved.js";
+import { TEACH } from "./teachAt.js";
 import { speakSniffers } from "./speakSniffers.js";
 import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
@@ -67,14 +68,6 @@ const PROBLEMS: readonly TeachProblem[] = [
   { kind: "storage", detail: "x" },
 ];
 
-const TEACH = {
-  samples: 1,
-  plates: 1,
-  name: "",
-  refresh: null,
-  how: "anew",
-  connectedSniffer: null,
-} as const;
 const OFFER = { kind: "proposed", nose: NOSE, before: NOSE, source: "taught", compared: [] } as const;
 
 export function speakEveryState(words: Words): void {

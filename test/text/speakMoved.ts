@@ -6,6 +6,7 @@ import { teachView } from "../../src/views/teachView.js";
 import { transferView, type TransferOutcome } from "../../src/views/transferView.js";
 import { COMPARED, NOSE } from "../browser/gallery/fixtures/noses.js";
 import { NOW_MS } from "../browser/gallery/fixtures/words.js";
+import { TEACH } from "./teachAt.js";
 
 const TRANSFER: NoseTransfer = {
   of: { id: "a", name: "Market", taughtAt: "2026-11-20T18:00:00Z", snifferId: "0000000000000001" },
@@ -28,18 +29,7 @@ export function speakMoved(words: Words): void {
   const names = { noseName: "x", taughtOn: "x", connected: "x", plates: [], jarReadings: 0 };
   for (const outcome of STOPPED) transferView({ ...names, outcome }, words);
   const offer = { kind: "proposed", nose: MOVED, before: NOSE, source: "moved", compared: COMPARED } as const;
-  teachView(
-    {
-      samples: 1,
-      plates: 1,
-      name: "",
-      refresh: null,
-      how: "anew",
-      connectedSniffer: null,
-      teaching: offer,
-    },
-    words,
-  );
+  teachView({ ...TEACH, teaching: offer }, words);
   noseHomeView(
     {
       samples: 1,

@@ -16,6 +16,7 @@ import {
   SOUND_CHECKS,
 } from "../browser/gallery/fixtures/noses.js";
 import { ENGLISH, NOW_MS } from "../browser/gallery/fixtures/words.js";
+import { TEACH } from "../text/teachAt.js";
 
 const SHOWN = [
   { group: "meat", misses: 1, plates: 82 },
@@ -93,13 +94,8 @@ it("counts plates, not sniffs, and says how many more of which are needed", () =
 
 it("calls a new nose on plates of its own better or worse only where the intervals do not overlap", () => {
   const state = {
+    ...TEACH,
     teaching: { kind: "proposed", nose: NEW_NOSE, before: NOSE, source: "taught", compared: [] },
-    samples: 1,
-    plates: 1,
-    name: "",
-    refresh: null,
-    how: "anew",
-    connectedSniffer: null,
   } as const;
   const { body } = teachView(state, ENGLISH);
   if (body.kind !== "proposed") throw new Error("not proposed");
