@@ -15,6 +15,8 @@ export interface HorizonAnswer {
   readonly logits: Float64Array;
   /** Calibrated probability of *present*, one for each group; null where the group could not be taught. */
   readonly probabilities: readonly (number | null)[];
+  /** Relative distance to the nearest taught plates. */
+  readonly strangeness: number;
   /** How many held-out plates were as strange among the taught ones, as a conformal p-value. */
   readonly familiarity: number;
   readonly signalToNoise: number | null;
@@ -53,6 +55,7 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
         const own = group.horizons[place];
         return own === undefined ? null : calibrate(own.calibration, logits[i]!, own.margin);
       }),
+      strangeness,
       familiarity: farShare(horizon.heldOutDistances, strangeness),
       signalToNoise: features.signalToNoise,
       notes: features.notes,

@@ -12,6 +12,7 @@ import { choosingMap, type ChosenMap } from "./chooseMap.js";
 import { pairedLevels } from "./pairedLevels.js";
 import { shownEvidence } from "./shownEvidence.js";
 import { pairsNeeded, transferGain, LEAST_PAIRS } from "./transferGain.js";
+import { movedHorizons } from "./unlikeLimit.js";
 
 /** Name of the pair that the check jar makes; plates are named by ids, which hold no space. */
 const JAR_PAIR = "the check jar";
@@ -80,12 +81,13 @@ export function* transferring(
   const gain = transferGain(chosen.heldOut);
   if (!(gain.low > 1))
     return err({ kind: "noGain", pairs: pairs.length, gain, more: pairsNeeded(chosen.heldOut) });
-  return ok(moved(nose, second, chosen, gain, options));
+  const first = sniffsOf(samples, nose.sniffer);
+  return ok(moved(nose, { first, second }, chosen, gain, options));
 }
 
 function moved(
   nose: Nose,
-  second: readonly Sniff[],
+  { first, second }: { readonly first: readonly Sniff[]; readonly second: readonly Sniff[] },
   chosen: ChosenMap,
   gain: TransferGain,
   { id, name, transferredAt, sniffer }: TransferOptions,
@@ -98,7 +100,7 @@ function moved(
     map,
     gain,
   };
-  const bare: Nose = {
+  const bare = {
     ...nose,
     format: TRANSFERRED_FORMAT,
     id,
@@ -106,10 +108,11 @@ function moved(
     taughtAt: transferredAt,
     sniffer: { id: sniffer.id, channels: nose.sniffer.channels },
     transfer,
-  };
+  } satisfies Nose;
   const maps = new Map(heldOut.map((one) => [one.plate, one.map]));
   const { groups, plateNames, report, comparison } = shownEvidence(nose, bare, second, maps);
-  return { nose: { ...bare, groups, plateNames, report }, comparison };
+  const horizons = movedHorizons(nose, bare, first, second, maps);
+  return { nose: { ...bare, horizons, groups, plateNames, report }, comparison };
 }
 
 /** A jar smells of one thing, however often it is sniffed: all its readings are one pair. */
