@@ -2,7 +2,13 @@ import { existsSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { AirReading } from "../../src/kernel/air.js";
-import { airFault, dewMarginC, isHumidityStuck, TELLING_CHANGE_C } from "../../src/sniff/airSensor.js";
+import {
+  airFault,
+  dewMarginC,
+  isHumidityStuck,
+  TELLING_CHANGE_C,
+  TELLING_READINGS,
+} from "../../src/sniff/airSensor.js";
 import { readSniffFile } from "../../src/sniff/sniffFile.js";
 
 const air = (temperatureC: number, humidityPct: number): AirReading => ({ temperatureC, humidityPct });
@@ -53,6 +59,29 @@ describe("a stuck air sensor", () => {
     expect(airFault(air(22, 45.2), air(22 + TELLING_CHANGE_C, 45.2))).toBe("airStuck");
     expect(airFault(air(22, 45.2), air(22.5, 45.2))).toBeNull();
     expect(airFault(air(22, 45.2), air(26, 45.3))).toBeNull();
+  });
+
+  it("that counts in hundredths is seen over 0.3 K, one in tenths over 0.5 K, one in whole per cents over 2 K", () => {
+    // With the same water in it, 45 % at 22 °C falls by about 2.5 per cents a kelvin (saturation: 19.4 and 20.6 g/m3).
+    const steadily = (riseC: number, humidityPct: number, count = 40) =>
+      isHumidityStuck(
+        Array.from({ length: count }, (_, i) =>
+          air(22 + Math.min(riseC, (riseC * i) / (count / 2)), humidityPct),
+        ),
+      );
+    expect([0, 0.2, 0.3].map((riseC) => steadily(riseC, 45.23))).toEqual([false, false, true]);
+    expect([0.2, 0.5].map((riseC) => steadily(riseC, 45.2))).toEqual([false, true]);
+    expect([0.5, 1.9, 2].map((riseC) => steadily(riseC, 45))).toEqual([false, false, true]);
+    // Two readings, or a few, may be alike by chance.
+    expect(steadily(0.5, 45.23, TELLING_READINGS - 1)).toBe(false);
+    expect(steadily(0.5, 45.23, TELLING_READINGS)).toBe(true);
+  });
+
+  it("is not blamed while the humidity of a new temperature is on its way", () => {
+    const still = Array.from({ length: 37 }, () => air(22, 45.23));
+    const warmer = Array.from({ length: 3 }, () => air(23, 45.23));
+    expect(isHumidityStuck([...still, ...warmer])).toBe(false);
+    expect(isHumidityStuck([...still, ...warmer, air(23, 45.23)])).toBe(true);
   });
 
   it("is not seen where nothing moved, or in no reading at all", () => {
