@@ -33,32 +33,35 @@ export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onU
         {children}
       </main>
       <footer class="app__foot">
-        {view.update !== null && (
-          <div class="bar" role="status">
-            <span>
-              <strong>{view.update.title}</strong> {view.update.text}
-            </span>
-            <span class="row">
-              <Button onClick={onUpdate}>{view.update.now}</Button>
-              <Button look="quiet" onClick={onUpdateLater}>
-                {view.update.later}
-              </Button>
-            </span>
-          </div>
-        )}
-        {view.offline !== null && <p class="bar small">{view.offline}</p>}
-        {view.toast !== null && (
-          <div class="toast" role="status">
-            <span>{view.toast.text}</span>
-            {view.toast.undo !== null && (
-              <Button look="quiet" onClick={onUndo}>
-                {view.toast.undo}
-              </Button>
-            )}
-          </div>
-        )}
+        <div class="over">
+          {view.toast !== null && (
+            <div class="toast" role="status">
+              <span>{view.toast.text}</span>
+              {view.toast.undo !== null && (
+                <Button look="quiet" onClick={onUndo}>
+                  {view.toast.undo}
+                </Button>
+              )}
+            </div>
+          )}
+          {view.update !== null && (
+            <div class="bar" role="status">
+              <span>
+                <strong>{view.update.title}</strong> {view.update.text}
+              </span>
+              <span class="row">
+                <Button onClick={onUpdate}>{view.update.now}</Button>
+                <Button look="quiet" onClick={onUpdateLater}>
+                  {view.update.later}
+                </Button>
+              </span>
+            </div>
+          )}
+          {view.offline !== null && <p class="bar small">{view.offline}</p>}
+        </div>
         {actions}
-        {view.places !== null && <Places places={view.places} />}
+        {/* Anew with the actions: a browser counts it as moved when the bar it sticks to grows above it. */}
+        {view.places !== null && <Places key={!actions} places={view.places} />}
       </footer>
     </div>
   );

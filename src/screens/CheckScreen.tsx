@@ -27,7 +27,7 @@ export function CheckScreen({ view }: { readonly view: CheckView }) {
       <div class="stack stack--tight">
         {view.practice !== null && <p class="small quiet">{view.practice}</p>}
         {view.dish !== "" && <p class="quiet">{view.dish}</p>}
-        <h1 class="check__title" tabIndex={-1}>
+        <h1 class="check__title" id="check-title" tabIndex={-1}>
           {body.title}
         </h1>
       </div>
@@ -87,11 +87,24 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
   }
 }
 
-/** What is tapped in each phase. Stopping is always there, as one and the same button: hence the keys. */
+/** What is tapped in each phase, and before the air is steady what will be. Stopping is always there, as one and the same button: hence the keys. */
 export function CheckActions({ view, calls }: { readonly view: CheckView; readonly calls: CheckCalls }) {
   const { body } = view;
   return (
     <ActionBar last>
+      {(body.phase === "warming" || body.phase === "cleanAir") && (
+        <Button
+          key="overPlate"
+          look="main"
+          big
+          wide
+          blocked
+          describedBy="check-title"
+          onClick={calls.onOverPlate}
+        >
+          {view.overPlate}
+        </Button>
+      )}
       {body.phase === "overPlate" && (
         <Button key="overPlate" look="main" big wide onClick={calls.onOverPlate}>
           {body.button}

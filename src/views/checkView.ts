@@ -41,6 +41,8 @@ export interface CheckView {
   readonly dish: string;
   readonly steps: StepsView;
   readonly stop: string;
+  /** The next tap, shown from the start where it will be. */
+  readonly overPlate: string;
   readonly practice: string | null;
   readonly body: WarmingView | CleanAirView | OverPlateView | HeadspaceView | InterruptedView;
 }
@@ -67,6 +69,7 @@ export function checkView(state: CheckState, context: CheckContext, words: Check
     dish: state.gathered.subject.dish,
     steps: stepsView(state.phase === "interrupted" ? state.during : state.phase, words),
     stop: check.stop,
+    overPlate: check.overPlate.button,
     practice: context.practice ? sniffer.practice(String(context.practiceSpeed)) : null,
     body: bodyOf(state, context, words),
   };

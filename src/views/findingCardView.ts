@@ -1,4 +1,4 @@
-import type { Basis, GroupFinding } from "../finding/finding.js";
+import type { Basis, GroupFinding, Reason } from "../finding/finding.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, numberText, percentText } from "../text/formats.js";
 import { bandView, type BandView } from "./bandView.js";
@@ -61,10 +61,16 @@ export function findingCardView(
     reasons:
       reasons.length === 0
         ? null
-        : { title: text.reasonsTitle, items: reasons.map((reason) => reasonView(reason, words)) },
+        : { title: text.reasonsTitle, items: inOrder(reasons).map((reason) => reasonView(reason, words)) },
     belief: beliefView(finding, words),
     basis: finding.basis === null ? null : basisView(finding.basis, context, words),
   };
+}
+
+/** To stay longer helps only once the rest is put right: that advice stands last. */
+function inOrder(reasons: readonly Reason[]): readonly Reason[] {
+  const isLast = ({ kind }: Reason) => kind === "tooFewSweeps";
+  return [...reasons.filter((reason) => !isLast(reason)), ...reasons.filter(isLast)];
 }
 
 function beliefView({ belief }: GroupFinding, words: Words<"finding">): FindingCardView["belief"] {

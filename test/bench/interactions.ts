@@ -1,7 +1,8 @@
 /**
  * How long each tap takes until the screen answers, and what moves by itself: `tsx test/bench/interactions.ts
  * [--slower N] [--meals N]`. A phone-sized Chromium, its processor slowed four times unless told, walks through every
- * place and the heavy actions over 10 000 meals. Ends with 1 above the budget of 100 ms, or if anything moved.
+ * place and the heavy actions over 10 000 meals, and then looks at live traces. Ends with 1 above the budget of 100 ms,
+ * if anything moved, or if the traces are not smooth.
  *
  * @see W3C, Event Timing API (entries with an interaction id; durations are rounded to 8 ms)
  */
@@ -15,9 +16,12 @@ import { putMeals } from "../browser/mealsTable.js";
 import { serveUnder } from "../browser/serveUnder.js";
 import { manyMeals } from "../meals/manyMeals.js";
 import { recordInteractions, takeInteractions } from "./interactionTimes.js";
+import { liveFrames, paceTheTable, printFrames } from "./liveFrames.js";
 import { walkThroughTheApp } from "./walk.js";
 
 const BUDGET_MS = 100;
+/** Share of the frames of live traces that may take longer than 50 ms: less than one a second. */
+const MOST_LONG_FRAMES = 0.01;
 const { values } = parseArgs({
   options: { slower: { type: "string", default: "4" }, meals: { type: "string", default: "10000" } },
 });
@@ -30,13 +34,14 @@ if (!process.env.NOBUILD)
   });
 const host = await serveUnder("/", site);
 const browser = await launchChromium();
-const context = await browser.newContext({
+const PHONE = {
   viewport: { width: 390, height: 844 },
   locale: "en-GB",
   timezoneId: "Europe/Berlin",
   hasTouch: true,
   isMobile: true,
-});
+};
+const context = await browser.newContext(PHONE);
 await introduced(context);
 const page = await context.newPage();
 page.setDefaultTimeout(25_000);
@@ -69,7 +74,15 @@ await walkThroughTheApp(page, async (name) => {
 });
 console.log(`${seen} answers measured, worst ${worstMs} ms of at most ${BUDGET_MS} ms`);
 console.log(`${shifted} layout shifts`);
+await context.close();
+const liveContext = await browser.newContext({ ...PHONE, deviceScaleFactor: 2 });
+await introduced(liveContext);
+const livePage = await liveContext.newPage();
+await paceTheTable(livePage);
+const frames = await liveFrames(livePage, host.url, Number(values.slower));
+printFrames(frames, console.log);
+const isRough = Object.values(frames.live).some(({ long, count }) => long > MOST_LONG_FRAMES * count);
 await browser.close();
 await host.close();
 // Without a single answer nothing was measured.
-process.exit(seen === 0 || worstMs > BUDGET_MS || shifted > 0 ? 1 : 0);
+process.exit(seen === 0 || worstMs > BUDGET_MS || shifted > 0 || isRough ? 1 : 0);

@@ -7,6 +7,7 @@ import type { CharacteristicAddress } from "../../src/kernel/link.js";
 import { LAYOUT, SWEEP } from "../../src/profile/uuids.js";
 import { launchChromium, startEmulatedPeripheral, type EmulatedPeripheral } from "./emulatedPeripheral.js";
 import { introduced } from "./introduced.js";
+import { MAY_CRASH } from "./mayCrash.js";
 import { tableSniffer, type TableSniffer } from "./tableSniffer.js";
 
 const PHONE = { width: 390, height: 844 };
@@ -29,9 +30,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 afterEach(() => clearTable());
-
-/** Chromium's emulated radio now and then takes the whole browser down when it is refused while it still discovers. */
-const MAY_CRASH = { retry: 2 };
 
 /** A phone with the app open, and a sniffer in range. */
 async function layTable(

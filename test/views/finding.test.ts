@@ -112,6 +112,15 @@ it("reveals after practice what was right, wrong and left open", () => {
   ]);
 });
 
+it("names what a longer sniff would mend last, for it helps only once the rest is put right", () => {
+  const reasons = [
+    { kind: "tooFewSweeps", sweeps: 3, needed: 12 },
+    { kind: "saturated", channels: 1 },
+  ] as const;
+  const card = findingCardView({ ...UNCERTAIN, reasons }, context, ENGLISH);
+  expect(card.reasons?.items.map(({ kind }) => kind)).toEqual(["saturated", "tooFewSweeps"]);
+});
+
 it("reads a kept reason of another version as unknown, and keeps the finding uncertain", () => {
   const kept = keptFinding({
     ...plateFinding(),

@@ -1,15 +1,18 @@
 import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
 import { AppFrame } from "../../screens/AppFrame.js";
-import { Button } from "../../screens/parts/Button.js";
-import { Notice } from "../../screens/parts/Notice.js";
-import type { StoreError } from "../../store/storeError.js";
 import { shellView } from "../../views/shellView.js";
 import type { AppModel } from "../appModel.js";
+import { fetched } from "../fetched.js";
 import { isSomethingInHand } from "../inHand.js";
 import { hashOf } from "../router.js";
 import { useHeadingFocus } from "../useHeadingFocus.js";
 import { watchInstallOffer } from "../you/installOffer.js";
+
+const FrameNotices = fetched(
+  async () => (await import("./FrameNotices.js")).FrameNotices,
+  () => null,
+);
 
 interface Props {
   readonly app: AppModel;
@@ -33,8 +36,8 @@ export function Frame({ app, children, actions }: Props) {
     },
     app.preferences.firstWords.value,
   );
-  const trouble = app.ports.storeTrouble.value;
-  const isLost = app.lost.shown.value && !app.checkRunning.value;
+  const hasNotices =
+    app.ports.storeTrouble.value !== null || app.lost.shown.value || app.kitchen.faults.value.length > 0;
   return (
     <AppFrame
       view={view}
@@ -43,37 +46,8 @@ export function Frame({ app, children, actions }: Props) {
       onUpdateLater={app.updates.later}
       onUndo={app.toasts.undo}
     >
-      {trouble === null && !isLost ? (
-        children
-      ) : (
-        <div class="stack">
-          {trouble !== null && <Notice strong>{memoryOnly(app, trouble)}</Notice>}
-          {isLost && <LostData app={app} />}
-          {children}
-        </div>
-      )}
+      {hasNotices && <FrameNotices app={app} />}
+      {children}
     </AppFrame>
-  );
-}
-
-/** Said in every place: what is entered here is gone with the page. */
-function memoryOnly(app: AppModel, { kind }: StoreError): string {
-  const { trouble } = app.preferences.firstWords.value.text;
-  return trouble.memoryOnly(trouble.kinds[kind]);
-}
-
-/** What was here is gone, and the way to bring it back. */
-function LostData({ app }: { readonly app: AppModel }) {
-  const { lost } = app.preferences.firstWords.value.text.trouble;
-  return (
-    <Notice title={lost.title} strong live>
-      <p>{lost.text}</p>
-      <div class="row">
-        <Button onClick={() => app.router.go("you", "data")}>{lost.bringIn}</Button>
-        <Button look="quiet" onClick={app.lost.settle}>
-          {lost.later}
-        </Button>
-      </div>
-    </Notice>
   );
 }

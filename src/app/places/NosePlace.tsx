@@ -13,7 +13,10 @@ import { SamplesPage } from "../nose/SamplesPage.js";
 import { TeachPage } from "../nose/TeachPage.js";
 import { TransferPage } from "../nose/TransferPage.js";
 import { VersionsPage } from "../nose/VersionsPage.js";
+import { late } from "../late.js";
 import { Frame } from "./Frame.js";
+
+const PracticePage = late(async () => (await import("../nose/PracticePage.js")).PracticePage);
 
 /** Nose: the model in use, its samples and versions, and the sniffer's fitness. */
 export function NosePlace({ app }: { readonly app: AppModel }) {
@@ -22,6 +25,7 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
     return app.ports.store.subscribe(["sniffs"], () => void app.samples.load());
   }, []);
   const [page, id] = app.router.route.value.page;
+  if (!app.noses.loaded.value) return <Frame app={app}>{null}</Frame>;
   switch (page) {
     case "keep":
       return <KeepSamplePage app={app} sniffId={id ?? ""} />;
@@ -37,6 +41,8 @@ export function NosePlace({ app }: { readonly app: AppModel }) {
       return <LivePage app={app} />;
     case "sniffers":
       return <KnownSniffersPage app={app} />;
+    case "practice":
+      return <PracticePage app={app} />;
     case "transfer":
       return <TransferPage app={app} />;
     case "report":

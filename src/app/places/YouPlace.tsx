@@ -48,7 +48,8 @@ export function YouPlace({ app }: { readonly app: AppModel }) {
 
 function YouHome({ app, editor }: YouPageProps) {
   const tables = useTables();
-  if (tables === null) return <Frame app={app}>{null}</Frame>;
+  if (tables === null || !app.diet.ready.value || !app.noses.loaded.value)
+    return <Frame app={app}>{null}</Frame>;
   const { profile, acceptedMissRate } = editor.shown.value;
   const words = app.preferences.words.value;
   const view = youHomeView(

@@ -5,7 +5,12 @@ export function Steps({ view }: { readonly view: StepsView }) {
   return (
     <ol class="steps" aria-label={view.label}>
       {view.items.map((item) => (
-        <li key={item.label} data-state={item.state} aria-current={item.state === "now" ? "step" : undefined}>
+        <li
+          key={item.label}
+          data-state={item.state}
+          data-label={item.label}
+          aria-current={item.state === "now" ? "step" : undefined}
+        >
           {item.label}
         </li>
       ))}

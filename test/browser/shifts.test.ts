@@ -1,0 +1,84 @@
+// Nothing on the page moves by itself, from the first visit through the whole job to the last page, nor when what is
+// told by itself comes and goes. @see W3C Web Incubator CG, Layout Instability API
+import { expect, inject, it } from "vitest";
+import { walkThroughTheApp } from "../bench/walk.js";
+import { manyMeals } from "../meals/manyMeals.js";
+import { introduced } from "./introduced.js";
+import { recordShifts, shiftsOf, takeShifts } from "./layoutShifts.js";
+import { putMeals } from "./mealsTable.js";
+import { usePhones } from "./usePhones.js";
+
+const newPhone = usePhones();
+
+it("nothing moves by itself on the walk of the whole job, on a slow phone", async () => {
+  const phone = await newPhone({ hasTouch: true, isMobile: true });
+  await introduced(phone);
+  const page = await phone.newPage();
+  page.setDefaultTimeout(60_000);
+  await recordShifts(page);
+  await page.goto(inject("appUrl"));
+  await page.getByRole("link", { name: "Meals" }).waitFor();
+  await putMeals(page, manyMeals(200));
+  await page.reload();
+  await page.waitForTimeout(2000);
+  const session = await phone.newCDPSession(page);
+  // What is drawn late is drawn after the half second in which a tap excuses every move.
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+  const moved: string[] = [];
+  let steps = 0;
+  await walkThroughTheApp(page, async (step) => {
+    steps += 1;
+    moved.push(...(await takeShifts(page)).map((shift) => `${step}: ${shift}`));
+  });
+  expect(moved).toEqual([]);
+  expect(steps).toBeGreaterThan(40);
+});
+
+const PLACES = ["plate", "meals", "nose", "you"];
+const PAGES = [
+  ...PLACES,
+  ...["new", "review"].map((page) => `meals/${page}`),
+  ...["samples", "teach", "versions", "fitness", "live", "sniffers", "transfer", "report"].map(
+    (page) => `nose/${page}`,
+  ),
+  ...["diet", "allergies", "intolerances", "missRate", "settings", "card", "data", "install"].map(
+    (page) => `you/${page}`,
+  ),
+  ...["about", "glossary"].map((page) => `you/${page}`),
+];
+
+it.each(["en-GB", "de-DE"])(
+  "no page moves when it is opened by its address or loaded anew, in %s",
+  async (locale) => {
+    const phone = await newPhone({ locale, hasTouch: true, isMobile: true });
+    await introduced(phone);
+    const moved: string[] = [];
+    for (const address of PAGES) {
+      const page = await phone.newPage();
+      await recordShifts(page);
+      await page.goto(`${inject("appUrl")}#/${address}`);
+      await page.locator("main h1").waitFor();
+      await page.waitForTimeout(800);
+      moved.push(...(await shiftsOf(page)).map((shift) => `${address}: ${shift}`));
+      await page.close();
+    }
+    expect(moved).toEqual([]);
+  },
+);
+
+it.each(PLACES)("what tells of the network comes and goes over %s and moves nothing", async (place) => {
+  const phone = await newPhone({ hasTouch: true, isMobile: true });
+  await introduced(phone);
+  const page = await phone.newPage();
+  await recordShifts(page);
+  await page.goto(`${inject("appUrl")}#/${place}`);
+  await page.locator("main h1").waitFor();
+  await page.waitForTimeout(1000);
+  await phone.setOffline(true);
+  await page.locator(".bar").waitFor();
+  await page.waitForTimeout(500);
+  await phone.setOffline(false);
+  await page.locator(".bar").waitFor({ state: "detached" });
+  await page.waitForTimeout(500);
+  expect(await shiftsOf(page)).toEqual([]);
+});
