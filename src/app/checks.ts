@@ -71,7 +71,7 @@ export function createChecks(parts: ChecksParts): Checks {
 
   function onPhase(phase: CheckState["phase"]): void {
     if (phase === "overPlate") cleanAirAt.value = nowIso(ports);
-    kitchen.serve(phase === "headspace" ? served.value : null);
+    kitchen.follow(phase, served.value);
     if (phase === "done") dropOwnDraft();
     if (phase === "done" && purpose.value === "jar") void finishJar();
   }

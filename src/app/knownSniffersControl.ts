@@ -14,7 +14,7 @@ export interface KnownSniffersControl {
   /** Last used first; null until they are read. */
   readonly known: ReadonlySignal<readonly KnownSniffer[] | null>;
   load(): Promise<void>;
-  /** Connects without the chooser. */
+  /** Connects without the chooser; where the browser no longer remembers the device, the list says so. */
   connect(deviceId: string): Promise<void>;
   /** Forgets it in the browser and on the phone; sniffs taken with it stay. */
   forget(sniffer: KnownSniffer): Promise<void>;
@@ -75,10 +75,16 @@ export function createKnownSniffers(
     }),
     load,
     connect: async (deviceId) => {
-      const device = devices.value.find(({ id }) => id === deviceId);
-      if (device === undefined) return;
-      const chosen = { name: device.name ?? "", deviceId, dial: dialRemembered(device) };
-      await sniffers.pair({ virtual: false, choose: () => Promise.resolve(ok(chosen)) });
+      const named = () => devices.value.find(({ id }) => id === deviceId);
+      const choose = async () => {
+        // Its button stands from the last visit before the browser has named its devices.
+        if (named() === undefined) await load();
+        const device = named();
+        return ok(
+          device === undefined ? null : { name: device.name ?? "", deviceId, dial: dialRemembered(device) },
+        );
+      };
+      await sniffers.pair({ virtual: false, choose });
     },
     forget: async ({ deviceId, snifferId }) => {
       if (deviceId !== null) {

@@ -29,6 +29,8 @@ export interface NoseControl {
   /** null until it is loaded. */
   readonly judging: ReadonlySignal<typeof judgingPiece | null>;
   readonly active: ReadonlySignal<ActiveNose>;
+  /** What is in use is known, and can judge: no page of it is drawn before. */
+  readonly loaded: ReadonlySignal<boolean>;
   /** The nose itself; null while there is none that could judge. */
   readonly current: ReadonlySignal<Nose | null>;
   readonly teaching: ReadonlySignal<TeachState>;
@@ -99,6 +101,7 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     active,
     current,
     judging,
+    loaded: computed(() => active.value.kind !== "loading" && judging.value !== null),
     teaching,
     load: () => (loaded = load()),
     teach,

@@ -1,6 +1,6 @@
 import type { GroupTruths } from "../kernel/groups.js";
 import type { Sniff } from "../sniff/sniff.js";
-import { VIRTUAL_SNIFFER_ID } from "../virtual/virtualSnifferId.js";
+import { isVirtualSniffer } from "../virtual/virtualSnifferId.js";
 
 /** Practice time runs this much faster than a real sniffer's, and the screen says so. */
 export const PRACTICE_SPEED = 8;
@@ -16,4 +16,4 @@ export interface PracticeDish {
 export const PRACTICE_JAR = "wine-clams";
 
 /** Was it taken with the virtual sniffer? A sniff that was cut short tells so too, after any reload. */
-export const isPractice = ({ sniffer }: Pick<Sniff, "sniffer">): boolean => sniffer.id === VIRTUAL_SNIFFER_ID;
+export const isPractice = ({ sniffer }: Pick<Sniff, "sniffer">): boolean => isVirtualSniffer(sniffer.id);

@@ -74,8 +74,14 @@ export function createReconnectLoop(parts: ReconnectParts): ReconnectLoop {
     if (value.kind === "lost") send({ kind: "failed", mendable: isMendable(value.failure) });
   }
 
-  const hindrance = () =>
-    !parts.inSight.value ? "hidden" : parts.availability.value === "unavailable" ? "radioOff" : null;
+  const needsRadio = computed(() => {
+    const { value } = sniffers.state;
+    return value.kind === "lost" && !value.sniffer.virtual;
+  });
+  const hindrance = () => {
+    if (!parts.inSight.value) return "hidden";
+    return needsRadio.value && parts.availability.value === "unavailable" ? "radioOff" : null;
+  };
 
   const news = computed(() => {
     const { kind } = sniffers.state.value;

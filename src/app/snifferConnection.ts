@@ -3,8 +3,10 @@ import type { Signal } from "@preact/signals";
 import type { CharacteristicAddress, Link } from "../kernel/link.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { CheckEvent } from "../flows/checkState.js";
+import { needsSecondLook } from "../flows/snifferBytes.js";
 import type { ConnectedSniffer, SnifferFailure, SnifferState } from "../flows/snifferState.js";
 import type { ControlCommand } from "../profile/control.js";
+import { STATUS } from "../profile/uuids.js";
 import { openSniffer } from "./connectSniffer.js";
 import { makeGood, sendCommand, type CommandOutcome } from "./sendCommand.js";
 import { createSnifferInbox, type SnifferInbox } from "./snifferInbox.js";
@@ -52,14 +54,14 @@ export function createSnifferConnection(
     opened.onLost(() => {
       if (link === opened) lost();
     });
-    const found = await openSniffer(opened, virtual, (address, bytes) => {
-      if (link === opened) inbox.take(address, bytes);
-    });
+    const found = await openSniffer(opened, virtual, (address, bytes) =>
+      hear(opened, inbox, () => link === opened, address, bytes),
+    );
     if (link !== opened) return err({ kind: "unreachable" });
     if (!found.ok) return found;
     const { sniffer, polled } = found.value;
     inbox.open(sniffer);
-    if (polled.length > 0) polling = setInterval(() => void readAll(opened, polled, inbox), POLL_MS);
+    polling = setInterval(() => void readAll(opened, [...polled, ...unheard(inbox)], inbox), POLL_MS);
     const unfinished = cutOff;
     cutOff = null;
     if (unfinished !== null) await makeGood(opened, unfinished, sniffer.status);
@@ -113,6 +115,25 @@ export function createSnifferConnection(
     },
   };
 }
+
+/** A STATUS that would stop a check is read once more before it is believed. */
+function hear(
+  link: Link,
+  inbox: SnifferInbox,
+  isHeld: () => boolean,
+  address: CharacteristicAddress,
+  bytes: Uint8Array,
+): void {
+  if (!isHeld()) return;
+  const sniffer = inbox.ready();
+  if (sniffer === null || !needsSecondLook(sniffer, address, bytes)) return inbox.take(address, bytes);
+  void link.read(address).then((again) => {
+    if (isHeld()) inbox.take(address, again.ok ? again.value : bytes);
+  });
+}
+
+/** STATUS while it warms up: a check must not wait for the one word of its end if that was lost. */
+const unheard = (inbox: SnifferInbox) => ((inbox.ready()?.status?.warmUpLeftMs ?? 0) > 0 ? [STATUS] : []);
 
 async function readAll(
   link: Link,

@@ -1,13 +1,17 @@
+import type { ReadonlySignal } from "@preact/signals";
+import type { PracticeFault } from "../kernel/practiceFault.js";
 import { ok } from "../kernel/result.js";
 import type { SnifferSource } from "./snifferControl.js";
-import type { VirtualLink } from "./virtualLink.js";
+import type { VirtualTable } from "./virtualTable.js";
 
 /** The practice sniffer. Its physics are loaded only when somebody practises. */
 export function virtualSource(
   name: string,
   seed: number,
-  onOpen: (link: VirtualLink) => void,
+  faults: ReadonlySignal<readonly PracticeFault[]>,
+  onLaid: (table: VirtualTable) => void,
 ): SnifferSource {
+  let table: VirtualTable | null = null;
   return {
     virtual: true,
     choose: () =>
@@ -16,10 +20,10 @@ export function virtualSource(
           name,
           deviceId: null,
           dial: async () => {
-            const { openVirtualLink } = await import("./virtualLink.js");
-            const link = openVirtualLink(name, seed);
-            onOpen(link);
-            return ok(link);
+            const { layVirtualTable } = await import("./virtualTable.js");
+            table ??= layVirtualTable(name, seed, faults);
+            onLaid(table);
+            return ok(table.open());
           },
         }),
       ),

@@ -67,7 +67,7 @@ export function rejoined(
 }
 
 /** The latest device time known, as sent; null before the first. */
-function lastDeviceTime({ assembly, status }: ConnectedSniffer): number | null {
+export function lastDeviceTime({ assembly, status }: ConnectedSniffer): number | null {
   const swept = assembly?.gathering.clock?.sentMs ?? null;
   const told = status?.deviceTimeMs ?? null;
   if (swept === null || told === null) return swept ?? told;

@@ -11,10 +11,11 @@ import {
 import { decodeBatteryLevel } from "../profile/battery.js";
 import { nextRun } from "../profile/control.js";
 import { decodeHumidity, decodePressure, decodeTemperature } from "../profile/environment.js";
-import type { Sweep } from "../profile/sweepFrame.js";
-import { decodeStatus } from "../profile/status.js";
+import { deviceTimeFrom, type Sweep } from "../profile/sweepFrame.js";
+import { decodeStatus, type SnifferStatus } from "../profile/status.js";
 import { BATTERY_LEVEL, HUMIDITY, PRESSURE, STATUS, SWEEP, TEMPERATURE } from "../profile/uuids.js";
 import type { CheckEvent } from "./checkState.js";
+import { lastDeviceTime } from "./resumeSniff.js";
 import type { ConnectedSniffer, LinkHealth } from "./snifferState.js";
 
 export interface BytesStep {
@@ -69,6 +70,22 @@ export function takeBytes(
     default:
       return quiet(sniffer);
   }
+}
+
+/**
+ * Should STATUS be read once more before it is believed? It has no check value, and what cannot be read, stops a check
+ * or begins the warm-up anew may be one wrong octet.
+ */
+export function needsSecondLook(
+  before: ConnectedSniffer,
+  address: CharacteristicAddress,
+  bytes: Uint8Array,
+): boolean {
+  if (address.characteristic !== STATUS.characteristic) return false;
+  const { sniffer, events } = takeStatus(before, bytes);
+  if (sniffer.health.badReadings > before.health.badReadings) return true;
+  const isLonger = (sniffer.status?.warmUpLeftMs ?? 0) > (before.status?.warmUpLeftMs ?? Infinity);
+  return isLonger || events.some(({ kind }) => kind === "interrupted");
 }
 
 /** A new run: sweeps of earlier ones no longer count. */
@@ -138,13 +155,23 @@ function takeStatus(sniffer: ConnectedSniffer, bytes: Uint8Array): BytesStep {
   const status = decodeStatus(bytes);
   if (!status.ok) return quiet(withBadReading(sniffer));
   const { state, heaterFault, warmUpLeftMs } = status.value;
-  const fault = heaterFault || state === "fault";
-  return {
-    sniffer: { ...sniffer, status: status.value },
-    events: fault
-      ? [{ kind: "interrupted", cause: "snifferFault" }]
-      : [{ kind: "warmUp", leftMs: state === "cold" ? Math.max(1, warmUpLeftMs) : warmUpLeftMs }],
-  };
+  const told = { ...sniffer, status: status.value };
+  if (heaterFault || state === "fault")
+    return { sniffer: told, events: [{ kind: "interrupted", cause: "snifferFault" }] };
+  if (lostPower(sniffer, status.value)) {
+    const health = { ...sniffer.health, restarts: sniffer.health.restarts + 1 };
+    const events: CheckEvent[] = [{ kind: "interrupted", cause: "snifferRestarted" }];
+    return { sniffer: { ...told, health, assembly: null, recent: [] }, events };
+  }
+  const leftMs = state === "cold" ? Math.max(1, warmUpLeftMs) : warmUpLeftMs;
+  return { sniffer: told, events: [{ kind: "warmUp", leftMs }] };
+}
+
+/** A run of ours was under way, and the sniffer knows of none: no sweep of it will ever come. */
+function lostPower(before: ConnectedSniffer, { run, deviceTimeMs }: SnifferStatus): boolean {
+  const lastMs = lastDeviceTime(before);
+  const isOurs = before.assembly !== null && run === 0;
+  return isOurs && lastMs !== null && deviceTimeFrom(lastMs, deviceTimeMs) < 0;
 }
 
 function takeAir(

@@ -2,6 +2,7 @@
 import { err, ok, type Result } from "../kernel/result.js";
 import type { Faults } from "../virtual/faults.js";
 import { DEMO_LAYOUT } from "../virtual/snifferState.js";
+import { LAST_UNIT } from "../virtual/virtualSnifferId.js";
 
 const SECOND_MS = 1000;
 /** What a stuck channel shows; a value that a sound one could have. */
@@ -52,6 +53,11 @@ export const FAULT_KINDS: Readonly<Record<string, Kind>> = {
     means: "seconds after which a heater fails",
     suits: isTime,
     fault: (seconds) => ({ heaterFailsAtMs: seconds * SECOND_MS }),
+  },
+  spread: {
+    means: "number of another unit off the line, from 2: no two are alike",
+    suits: (value) => Number.isSafeInteger(value) && value >= 2 && value <= LAST_UNIT,
+    fault: (unitNumber) => ({ unitNumber }),
   },
 };
 

@@ -13,7 +13,16 @@ import { rateView, type RateView } from "./rateView.js";
 import { refreshView, type RefreshView } from "./refreshView.js";
 
 export type NosePage =
-  "samples" | "teach" | "report" | "versions" | "fitness" | "live" | "sniffers" | "glossary" | "transfer";
+  | "samples"
+  | "teach"
+  | "report"
+  | "versions"
+  | "fitness"
+  | "live"
+  | "sniffers"
+  | "practice"
+  | "glossary"
+  | "transfer";
 
 /** How good the nose is for one group. */
 export interface NoseGroupView {
@@ -77,7 +86,7 @@ export interface NoseHomeState {
 /** Plates without a group that a finding of *smelled* takes at least. */
 const LEAST_ABSENT = leastCalibrationCount(FALSE_ALARM_RATE);
 
-type NoseWords = Words<"common" | "nose" | "transfer" | "offer" | "you">;
+type NoseWords = Words<"common" | "nose" | "transfer" | "offer" | "you" | "practice">;
 
 /** Words of the Nose place. */
 export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeView {
@@ -101,7 +110,7 @@ export function noseHomeView(state: NoseHomeState, words: NoseWords): NoseHomeVi
 function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHomeView["links"] {
   const { links, linkTexts } = words.text.nose;
   const report = { id: "report", label: links.report, text: linkTexts.report } as const;
-  const { transfer } = words.text;
+  const { transfer, practice } = words.text;
   const move = { id: "transfer", label: transfer.link, text: transfer.linkText } as const;
   return [
     { id: "samples", label: links.samples, text: linkTexts.samples(numberText(samples, words.formats)) },
@@ -111,6 +120,7 @@ function linksOf({ active, samples }: NoseHomeState, words: NoseWords): NoseHome
     { id: "live", label: links.live, text: linkTexts.live },
     { id: "sniffers", label: links.sniffers, text: linkTexts.sniffers },
     ...(active.kind === "ready" ? [move] : []),
+    { id: "practice", label: practice.link, text: practice.linkText },
     { id: "glossary", label: words.text.you.links.glossary, text: words.text.you.linkTexts.glossary },
   ];
 }

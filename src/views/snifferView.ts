@@ -55,7 +55,7 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
     label: text.title,
     urgent: false,
     countdown: null,
-    warning: context.bluetooth && context.radioOff ? text.radioOff : null,
+    warning: context.bluetooth && context.radioOff && needsRadio(state) ? text.radioOff : null,
     facts: [],
     practice: null,
     busy: false,
@@ -94,6 +94,9 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
       return { ...base, title: text.failed, text: failureText(state.failure, words), actions: fresh };
   }
 }
+
+/** The virtual sniffer is reached again without a radio. */
+const needsRadio = (state: SnifferState) => state.kind !== "lost" || !state.sniffer.virtual;
 
 /** A sniffer's name as people know it. */
 export function snifferName(

@@ -14,6 +14,8 @@ export interface Faults {
   readonly rebootAtMs: number | null;
   /** A heater draws no current from this time since it was made on, in milliseconds: it can measure no more. */
   readonly heaterFailsAtMs: number | null;
+  /** Which unit off the line it is, whole: 1 took the demo samples, and no two are alike. Only when it is made. */
+  readonly unitNumber: number;
 }
 
 export const NO_FAULTS: Faults = {
@@ -24,4 +26,5 @@ export const NO_FAULTS: Faults = {
   steamFactor: 1,
   rebootAtMs: null,
   heaterFailsAtMs: null,
+  unitNumber: 1,
 };

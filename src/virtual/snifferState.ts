@@ -1,5 +1,5 @@
 /** The whole state of a virtual sniffer: plain data, never changed in place. */
-import { VIRTUAL_SNIFFER_ID } from "./virtualSnifferId.js";
+import { VIRTUAL_SNIFFER_ID, virtualSnifferId } from "./virtualSnifferId.js";
 import type { RandomSource } from "../kernel/random.js";
 import { PROFILE_VERSION, type SnifferLayout } from "../profile/layout.js";
 import type { SnifferState } from "../profile/status.js";
@@ -11,7 +11,7 @@ import { NO_FAULTS, type Faults } from "./faults.js";
 import { filmAge } from "./filmAge.js";
 import { restingNoise, type NoiseState } from "./noise.js";
 import { ORDINARY_ROOM, type RoomAir } from "./roomAir.js";
-import { DEMO_UNIT, type UnitTraits } from "./unit.js";
+import { unitNumbered, type UnitTraits } from "./unit.js";
 
 /** What may be chosen when a virtual sniffer is made; every choice has a default. */
 export interface VirtualSnifferOptions {
@@ -23,7 +23,7 @@ export interface VirtualSnifferOptions {
   readonly faults?: Partial<Faults>;
   /** Days of use behind it, whole: drift and loss of sensitivity. Default 0. */
   readonly ageDays?: number;
-  /** Seed of the drift over those days: one a unit, so that its days hang together. Default 1. */
+  /** Seed of the drift over those days: one a unit, so that its days hang together. Default: the unit's number. */
   readonly unitSeed?: number;
   /** How long it has been switched on already, in milliseconds. Default 0: cold. */
   readonly uptimeMs?: number;
@@ -115,14 +115,16 @@ export function heaterFailed({ setup, elapsedMs }: VirtualSniffer): boolean {
 }
 
 function withDefaults(options: VirtualSnifferOptions): Setup {
+  const faults = { ...NO_FAULTS, ...options.faults };
+  const { unitNumber } = faults;
   return {
     seed: options.seed,
-    unit: options.unit ?? DEMO_UNIT,
-    layout: options.layout ?? DEMO_LAYOUT,
+    unit: options.unit ?? unitNumbered(unitNumber),
+    layout: options.layout ?? { ...DEMO_LAYOUT, snifferId: virtualSnifferId(unitNumber) },
     room: options.room ?? ORDINARY_ROOM,
-    faults: { ...NO_FAULTS, ...options.faults },
+    faults,
     ageDays: options.ageDays ?? 0,
-    unitSeed: options.unitSeed ?? 1,
+    unitSeed: options.unitSeed ?? unitNumber,
     uptimeMs: options.uptimeMs ?? 0,
   };
 }

@@ -1,5 +1,4 @@
-import type { RandomSource } from "../kernel/random.js";
-import { standardNormal } from "../kernel/random.js";
+import { seededRandom, standardNormal, type RandomSource } from "../kernel/random.js";
 import { spreadFactor } from "./chance.js";
 import { FAMILIES } from "./families.js";
 
@@ -39,3 +38,7 @@ export function builtUnit(random: RandomSource): UnitTraits {
     betaShift: each(() => BETA_SD * standardNormal(random)),
   };
 }
+
+/** The unit of a number off the line, always the same one; 1 is the demo unit. */
+export const unitNumbered = (number: number): UnitTraits =>
+  number === 1 ? DEMO_UNIT : builtUnit(seededRandom(number));

@@ -80,7 +80,7 @@ describe("the live traces", () => {
   }
 
   /** A canvas whose pen counts the pictures, and frames that are drawn when the test says. */
-  function traces() {
+  function traces(lengthMs: (typeof TRACE_WINDOWS_MS)[number] = TRACE_WINDOWS_MS[0]) {
     const frames: FrameRequestCallback[] = [];
     let pictures = 0;
     const pen = new Proxy(
@@ -99,7 +99,7 @@ describe("the live traces", () => {
     let tell = () => {};
     let sweeps = 0;
     const end = startTraceLoop(canvas as unknown as HTMLCanvasElement, {
-      window: () => ring.windows.get(TRACE_WINDOWS_MS[0]) ?? null,
+      window: () => ring.windows.get(lengthMs) ?? null,
       onSweep: (listener) => {
         tell = listener;
         return () => (tell = () => {});
@@ -134,6 +134,20 @@ describe("the live traces", () => {
     expect(waiting()).toBe(1);
     runFrames();
     expect(pictures()).toBe(1);
+  });
+
+  it("of an hour are drawn once a second at ten sweeps a second, and once more when the sweeps end", () => {
+    vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+    const { sweep, runFrames, waiting, pictures, end } = traces(3_600_000);
+    for (let i = 0; i < 95; i += 1) {
+      sweep();
+      runFrames();
+    }
+    expect(pictures()).toBe(10); // at 0.1 s, 1.1 s and so on to 9.1 s; counted by hand
+    vi.advanceTimersByTime(1000);
+    expect(waiting()).toBe(1);
+    end();
+    vi.useRealTimers();
   });
 
   it("end with their page: nothing is asked for afterwards", () => {

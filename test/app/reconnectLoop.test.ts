@@ -97,6 +97,14 @@ describe("a sniffer that was lost", () => {
     expect(tries).toHaveLength(1);
   });
 
+  it("is tried without a radio where it is the virtual one, which needs none", async () => {
+    const { state, availability, tries } = bench([]);
+    availability.value = "unavailable";
+    state.value = { kind: "lost", sniffer: { ...SNIFFER, virtual: true }, failure: null };
+    await pass(600);
+    expect(tries).toHaveLength(1);
+  });
+
   it("is left alone once the person disconnects or gives up, and a try under way is broken off", async () => {
     for (const end of ["disconnect", "giveUp"] as const) {
       const { state, tries, control } = bench(["never"]);

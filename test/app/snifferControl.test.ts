@@ -4,11 +4,12 @@ import type { CharacteristicAddress, Link, LinkError } from "../../src/kernel/li
 import { err, ok, type Result } from "../../src/kernel/result.js";
 import { createSnifferControl, type SnifferSource } from "../../src/app/snifferControl.js";
 import { BATTERY_LEVEL, LAYOUT, STATUS, SWEEP } from "../../src/profile/uuids.js";
+import type { Faults } from "../../src/virtual/faults.js";
 import { advance, createVirtualSniffer, readValue, writeValue } from "../../src/virtual/virtualSniffer.js";
 
 /** A link to a virtual sniffer whose time moves only when the test says so. */
-function benchLink(withhold: readonly CharacteristicAddress[] = []) {
-  let sniffer = createVirtualSniffer({ seed: 5 });
+function benchLink(withhold: readonly CharacteristicAddress[] = [], faults: Partial<Faults> = {}) {
+  let sniffer = createVirtualSniffer({ seed: 5, faults });
   let lost: () => void = () => undefined;
   const listeners = new Map<string, (bytes: Uint8Array) => void>();
   const written: Uint8Array[] = [];
@@ -39,6 +40,10 @@ function benchLink(withhold: readonly CharacteristicAddress[] = []) {
   return {
     link,
     written,
+    /** What the radio delivers, whatever the sniffer sent. */
+    deliver: (address: CharacteristicAddress, bytes: Uint8Array) =>
+      listeners.get(address.characteristic)?.(bytes),
+    read: (address: CharacteristicAddress) => readValue(sniffer, address),
     lose: () => lost(),
     pass: (ms: number) => {
       const step = advance(sniffer, ms);
@@ -73,6 +78,26 @@ describe("a sniffer that is paired", () => {
     expect(await control.startSweeps()).toBe("taken");
     bench.pass(10_000);
     expect(events.filter((event) => event.kind === "sweep").length).toBeGreaterThanOrEqual(3);
+  });
+
+  it("believes no fault that one wrong octet told, and tells one that stands when asked again", async () => {
+    const bench = benchLink();
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    control.onCheckEvent((event) => events.push(event));
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    const sound = bench.read(STATUS);
+    if (!sound.ok) throw new Error("the bench tells its status");
+    const twisted = Uint8Array.from(sound.value, (octet, i) => (i === 1 ? octet ^ 1 : octet)); // PROFILE.md 5: flags
+    bench.deliver(STATUS, twisted);
+    await Promise.resolve();
+    expect(events.filter(({ kind }) => kind === "interrupted")).toEqual([]);
+    expect(control.state.value).toMatchObject({ sniffer: { status: { heaterFault: false } } });
+    const real = benchLink([], { heaterFailsAtMs: 2000 });
+    await control.pair(sourceOf([() => ok(real.link)]));
+    real.pass(3000);
+    await Promise.resolve();
+    expect(events).toContainEqual({ kind: "interrupted", cause: "snifferFault" });
   });
 
   it("works without a battery service, and says that the charge is not known", async () => {

@@ -69,6 +69,7 @@ export async function layLossTable(
     },
     async clear() {
       stopTime();
+      if (!browser.isConnected()) return;
       await stopPump();
       await peripheral.stop();
       await context.close();

@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { createVirtualPeripheral } from "../../src/peripheral/virtualPeripheral.js";
 import { assembleSweeps, beginSweeps } from "../../src/profile/assembleSweeps.js";
 import { encodeControl } from "../../src/profile/control.js";
+import { decodeLayout } from "../../src/profile/layout.js";
 import { decodeStatus } from "../../src/profile/status.js";
-import { CONTROL, STATUS, SWEEP } from "../../src/profile/uuids.js";
+import { CONTROL, LAYOUT, STATUS, SWEEP } from "../../src/profile/uuids.js";
 import { parseFaults } from "../../src/peripheral/virtualFaults.js";
 import { NIGHT_MARKET } from "../../src/virtual/dishes.js";
 import type { Faults } from "../../src/virtual/faults.js";
@@ -67,7 +68,8 @@ describe("the virtual sniffer on a real radio", () => {
         state = step.state;
         return [...step.sweeps];
       });
-      return { sweeps, frames: frames.length, status: peripheral.read(STATUS) };
+      const layout = peripheral.read(LAYOUT);
+      return { sweeps, frames: frames.length, status: peripheral.read(STATUS), layout };
     };
     const well = await sweepsWith();
     const lossy = await sweepsWith("lost=0.5");
@@ -78,6 +80,12 @@ describe("the virtual sniffer on a real radio", () => {
     expect(new Set(stuck.sweeps.map(({ ohm }) => ohm[0])).size).toBeGreaterThan(1);
     const garbled = await sweepsWith("garbled=1");
     expect([garbled.frames, garbled.sweeps.length]).toEqual([well.frames, 0]);
+    const other = await sweepsWith("spread=2");
+    const idOf = ({ layout }: typeof other) => layout.ok && decodeLayout(layout.value);
+    expect(idOf(other)).toMatchObject({ value: { snifferId: "5e0d1e0000000002" } });
+    expect(idOf(well)).toMatchObject({ value: { snifferId: "5e0d1e0000000001" } });
+    const apart = Math.log(other.sweeps[9]!.ohm[0]! / well.sweeps[9]!.ohm[0]!);
+    expect(Math.abs(apart)).toBeGreaterThan(0.05); // white noise is a tenth of that
     const { status } = await sweepsWith("heater=90");
     expect(status.ok && decodeStatus(status.value)).toMatchObject({ value: { heaterFault: true } });
   });

@@ -45,6 +45,7 @@ describe("the command line", () => {
     ["--source", "virtual", "--fault", "stuck=0"],
     ["--source", "virtual", "--fault", "stuck=999"],
     ["--source", "virtual", "--fault", "toString=1"],
+    ["--source", "virtual", "--fault", "spread=1"],
     ["--source", "virtual", "--age", "-3"],
     ["--source", "iio:device0", "--fault", "lost=0.1"],
     ["--source", "samples.jsonl", "--age", "3"],
@@ -61,6 +62,7 @@ describe("the command line", () => {
       "steam=8",
       "reboot=90",
       "heater=120",
+      "spread=2",
     ];
     const parsed = parseArguments([
       "--source",
@@ -79,6 +81,7 @@ describe("the command line", () => {
         steamFactor: 8,
         rebootAtMs: 90_000,
         heaterFailsAtMs: 120_000,
+        unitNumber: 2,
       },
     });
   });

@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from "preact/hooks";
 import { TransferActions, TransferScreen } from "../../screens/TransferScreen.js";
 import { transferView } from "../../views/transferView.js";
-import { VIRTUAL_SNIFFER_ID } from "../../virtual/virtualSnifferId.js";
+import { isVirtualSniffer, VIRTUAL_SNIFFER_ID } from "../../virtual/virtualSnifferId.js";
 import type { AppModel } from "../appModel.js";
 import { Frame } from "../places/Frame.js";
 import { connectedSniffer, createMoving } from "./moving.js";
@@ -50,7 +50,9 @@ export function TransferPage({ app }: { readonly app: AppModel }) {
 
 /** As people know it; two of one name are told apart by their ids, and one that is not known goes by its id. */
 function nameOf(snifferId: string, { reach, preferences }: AppModel): string {
-  if (snifferId === VIRTUAL_SNIFFER_ID) return preferences.words.value.text.sniffer.virtualName;
+  const { sniffer, practice } = preferences.words.value.text;
+  if (isVirtualSniffer(snifferId))
+    return snifferId === VIRTUAL_SNIFFER_ID ? sniffer.virtualName : practice.otherUnit;
   const known = reach.known.value ?? [];
   const name = known.find((one) => one.snifferId === snifferId)?.name ?? "";
   const alike = known.filter((one) => one.name === name).length > 1;

@@ -5,6 +5,8 @@ import { traceScale, type TraceScale } from "../../views/traceScale.js";
 
 /** Where little motion is wanted the picture changes in steps. */
 const CALM_MS = 2_000;
+/** Redraws while one bucket fills: an hour's picture moves by a pixel in some seconds, and costs the most to draw. */
+const DRAWS_A_BUCKET = 12;
 
 export interface TraceSource {
   window(): TraceWindow | null;
@@ -19,6 +21,7 @@ export function startTraceLoop(canvas: HTMLCanvasElement, source: TraceSource): 
   let field = fieldOf(canvas);
   let scale: TraceScale | undefined;
   let asked: number | null = null;
+  let waiting: ReturnType<typeof setTimeout> | null = null;
   let drawnAt = Number.NEGATIVE_INFINITY;
   let onScreen = true;
 
@@ -26,7 +29,12 @@ export function startTraceLoop(canvas: HTMLCanvasElement, source: TraceSource): 
     asked = null;
     const window = source.window();
     if (pen === null || window === null || window.newest < 0) return;
-    if (calm.matches && nowMs - drawnAt < CALM_MS) return;
+    const paceMs = Math.max(calm.matches ? CALM_MS : 0, window.bucketMs / DRAWS_A_BUCKET);
+    const earlyMs = drawnAt + paceMs - nowMs;
+    if (earlyMs > 0) {
+      waiting ??= setTimeout(askLate, earlyMs);
+      return;
+    }
     drawnAt = nowMs;
     scale = traceScale(window, scale);
     pen.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
@@ -38,6 +46,12 @@ export function startTraceLoop(canvas: HTMLCanvasElement, source: TraceSource): 
     if (asked === null && onScreen && document.visibilityState === "visible") {
       asked = requestAnimationFrame(draw);
     }
+  }
+
+  /** The last sweep of all is drawn too. */
+  function askLate(): void {
+    waiting = null;
+    ask();
   }
 
   function measure(): void {
@@ -66,6 +80,7 @@ export function startTraceLoop(canvas: HTMLCanvasElement, source: TraceSource): 
     themes.removeEventListener("change", measure);
     document.removeEventListener("visibilitychange", ask);
     if (asked !== null) cancelAnimationFrame(asked);
+    if (waiting !== null) clearTimeout(waiting);
   };
 }
 

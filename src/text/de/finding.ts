@@ -104,8 +104,9 @@ export const finding: Catalogue["finding"] = {
     },
     saturated: {
       sentence: (channels) =>
-        `${channels} ${plural(channels, "Kanal stand am Ende seines Bereichs", "Kanäle standen am Ende ihres Bereichs")}.`,
-      remedy: "Spüle in reiner Luft und halte den Riecher dann höher.",
+        `${channels} ${plural(channels, "Kanal stand still oder am Ende seines Bereichs", "Kanäle standen still oder am Ende ihres Bereichs")}.`,
+      remedy:
+        "Spüle in reiner Luft und halte den Riecher dann höher. Bleibt es dabei, muss der Sensor repariert werden.",
     },
     sweepsLost: {
       sentence: "Auf dem Weg zum Telefon gingen zu viele Durchläufe verloren.",

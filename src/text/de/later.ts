@@ -7,6 +7,7 @@ import { finding } from "./finding.js";
 import { meals } from "./meals.js";
 import { nose } from "./nose.js";
 import { offer } from "./offer.js";
+import { practice } from "./practice.js";
 import { report } from "./report.js";
 import { review } from "./review.js";
 import { transfer } from "./transfer.js";
@@ -19,6 +20,7 @@ export const later: LaterCatalogue = {
   review,
   nose,
   offer,
+  practice,
   report,
   transfer,
   you,

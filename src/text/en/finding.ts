@@ -103,8 +103,8 @@ export const finding = {
     },
     saturated: {
       sentence: (channels: string) =>
-        `${channels} ${plural(channels, "channel stood at the end of its range", "channels stood at the end of their range")}.`,
-      remedy: "Purge in clean air, then hold the sniffer higher.",
+        `${channels} ${plural(channels, "channel stood still or at the end of its range", "channels stood still or at the end of their range")}.`,
+      remedy: "Purge in clean air, then hold the sniffer higher. If it stays, the sensor needs repair.",
     },
     sweepsLost: {
       sentence: "Too many sweeps were lost on the way to the phone.",

@@ -6,9 +6,23 @@ import { finding } from "./finding.js";
 import { meals } from "./meals.js";
 import { nose } from "./nose.js";
 import { offer } from "./offer.js";
+import { practice } from "./practice.js";
 import { report } from "./report.js";
 import { review } from "./review.js";
 import { transfer } from "./transfer.js";
 import { you } from "./you.js";
 
-export const later = { check, finding, meals, review, nose, offer, report, transfer, you, diet, data };
+export const later = {
+  check,
+  finding,
+  meals,
+  review,
+  nose,
+  offer,
+  practice,
+  report,
+  transfer,
+  you,
+  diet,
+  data,
+};

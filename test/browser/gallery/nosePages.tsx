@@ -7,6 +7,7 @@ import { KeepSampleScreen } from "../../../src/screens/KeepSampleScreen.js";
 import { NoseHomeActions, NoseHomeScreen } from "../../../src/screens/NoseHomeScreen.js";
 import { NoseReportScreen } from "../../../src/screens/NoseReportScreen.js";
 import { FormActions } from "../../../src/screens/parts/FormActions.js";
+import { FaultsOn, PracticeActions, PracticeScreen } from "../../../src/screens/PracticeScreen.js";
 import { SamplesScreen } from "../../../src/screens/SamplesScreen.js";
 import { TeachActions, TeachScreen } from "../../../src/screens/TeachScreen.js";
 import { TransferActions, TransferScreen } from "../../../src/screens/TransferScreen.js";
@@ -21,6 +22,7 @@ import { knownSniffersView, type KnownSniffersState } from "../../../src/views/k
 import { keepSampleView } from "../../../src/views/keepSampleView.js";
 import { noseHomeView } from "../../../src/views/noseHomeView.js";
 import { noseReportView } from "../../../src/views/noseReportView.js";
+import { faultsOnView, practiceView } from "../../../src/views/practiceView.js";
 import { samplesView } from "../../../src/views/samplesView.js";
 import type { SampleNote } from "../../../src/views/samplesView.js";
 import { teachView, type TeachPageState } from "../../../src/views/teachView.js";
@@ -36,8 +38,10 @@ import {
   SAMPLES,
   SOUND_CHECKS,
 } from "./fixtures/noses.js";
+import type { PracticeFault } from "../../../src/kernel/practiceFault.js";
+import type { SnifferState } from "../../../src/flows/snifferState.js";
 import { SNIFFER_CONTEXT } from "./fixtures/plates.js";
-import { FAULTY, READY, SNIFFER } from "./fixtures/sniffers.js";
+import { FAULTY, READY, SNIFFER, VIRTUAL } from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
 import { EVERY_SUGGESTION } from "./fixtures/meals.js";
@@ -189,6 +193,27 @@ const knownSniffers =
     };
   };
 
+const practice =
+  (sniffer: SnifferState, ...chosen: readonly PracticeFault[]): Page =>
+  (words) => {
+    const view = practiceView({ ...SNIFFER_CONTEXT, sniffer, chosen }, words);
+    const on = faultsOnView(chosen, false, words);
+    return {
+      place: "nose",
+      body: (
+        <>
+          {on !== null && (
+            <div class="stack frame-notices">
+              <FaultsOn view={on} onAllOff={nothing} />
+            </div>
+          )}
+          <PracticeScreen view={view} calls={noCalls()} />
+        </>
+      ),
+      actions: <PracticeActions label={view.toPlate} onPlate={nothing} />,
+    };
+  };
+
 /** Six channels over half a minute, one of them with a spike; for looking at only. */
 const RING = createTraceRing(6);
 for (let sweep = 0; sweep < 60; sweep += 1) {
@@ -264,6 +289,9 @@ export const NOSE_PAGES: Readonly<Record<string, Page>> = {
   "nose-none": home({ kind: "none" }),
   "nose-loading": home({ kind: "loading" }),
   "nose-unreadable": home({ kind: "unreadable", detail: "other format" }),
+  "nose-practice": practice(VIRTUAL, "stuck", "steam", "poisoned"),
+  "nose-practice-off": practice({ kind: "none" }),
+  "nose-practice-real": practice(READY),
   "nose-samples": samples(SAMPLES),
   "nose-samples-empty": samples([]),
   "nose-keep": keep,

@@ -1,0 +1,190 @@
+// Faults of the virtual sniffer, for practice: what the app says of each, that nothing recorded is lost and nothing is
+// invented, and that all is sound again afterwards.
+import type { Locator, Page } from "playwright-core";
+import { describe, expect, inject, it } from "vitest";
+import { introduced } from "./introduced.js";
+import { button, heading, keptSniffs, phase } from "./lossTable.js";
+import { usePhones } from "./usePhones.js";
+
+const PATIENCE_MS = 30_000;
+const phone = usePhones();
+
+/** A phone with the virtual sniffer in hand and these faults chosen. The test makes its time run. */
+async function practising(...names: readonly string[]): Promise<Page> {
+  const context = await phone();
+  await introduced(context);
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
+  await page.clock.install();
+  await page.goto(`${inject("appUrl")}#/nose`);
+  await button(page, /Practise with faults/).click();
+  for (const name of names) await page.getByRole("switch", { name }).click();
+  await button(page, "Use the virtual sniffer").click();
+  await button(page, "Disconnect").waitFor();
+  return page;
+}
+
+/** Makes time run until something shows. */
+async function runUntil(page: Page, wanted: Locator): Promise<void> {
+  for (let tries = 0; !(await wanted.first().isVisible()); tries += 1) {
+    if (tries > 100) throw new Error(`it did not come: ${wanted}`);
+    await page.clock.runFor(500);
+  }
+}
+
+const go = (page: Page, place: string) => page.goto(`${inject("appUrl")}#/${place}`);
+const faultsOn = (page: Page) => page.getByText("Practice: faults are on");
+
+async function overPlate(page: Page): Promise<void> {
+  await go(page, "plate");
+  await page.getByLabel("Served").selectOption("beef-broth");
+  await button(page, "Check this plate").click();
+  await runUntil(page, button(page, "Start the countdown"));
+  await button(page, "Start the countdown").click();
+  await runUntil(page, phase(page, "headspace"));
+}
+
+const toFinding = (page: Page) => runUntil(page, button(page, "Save as a meal"));
+
+async function expectAllUncertain(page: Page): Promise<void> {
+  await page.locator("[data-group]").first().waitFor();
+  const verdicts = await page.locator("[data-group] .finding__verdict").allTextContents();
+  expect(verdicts.length).toBeGreaterThan(3);
+  for (const verdict of verdicts) expect(verdict).toMatch(/uncertain/i);
+}
+
+async function onlySniff(page: Page) {
+  await expect.poll(async () => (await keptSniffs(page)).length).toBe(1);
+  const [sniff] = await keptSniffs(page);
+  if (sniff === undefined) throw new Error("the sniff was not kept");
+  return sniff;
+}
+
+describe("practice with a fault", () => {
+  it("a stuck channel is told, with the finding and by the fitness; turned off, the next plate has none of it", async () => {
+    const page = await practising("Stuck channel");
+    await overPlate(page);
+    await faultsOn(page).waitFor(); // in a running check too, with nothing to tap by mistake
+    expect(await button(page, "Turn all off").count()).toBe(0);
+    await toFinding(page);
+    await expectAllUncertain(page);
+    expect(await page.getByText(/1 channel stood still/).count()).toBeGreaterThan(3);
+    await button(page, "Done").click();
+    await go(page, "nose/fitness");
+    await page.getByText("Stuck or at the end of the range: channel 3.").waitFor();
+    await button(page, "Turn all off").click();
+    await faultsOn(page).waitFor({ state: "hidden" });
+    await overPlate(page);
+    await toFinding(page);
+    expect(await page.getByText(/stood still|No chance can be worked out/).count()).toBe(0);
+  });
+
+  it("a humid headspace is told", async () => {
+    const page = await practising("Much steam");
+    await overPlate(page);
+    await toFinding(page);
+    await expectAllUncertain(page);
+    await page.getByText("The sniffer is too damp.").first().waitFor();
+  });
+
+  it("a restart in mid-sniff is told: what was recorded is kept whole, and nothing is added to it", async () => {
+    const page = await practising("Restart in mid-sniff");
+    await overPlate(page);
+    await runUntil(page, heading(page, "The sniffer began anew"));
+    const told = await page.getByText(/^Kept: [678] sweeps over the plate/).textContent();
+    const kept = Number(told?.match(/\d/)?.[0]); // 16 s at 2 s a sweep, begun anywhere within one
+    await page.clock.runFor(3000); // 24 s of its own time: more would have come
+    await button(page, "Use what was gathered").click();
+    await toFinding(page);
+    await expectAllUncertain(page);
+    const { headspace } = await onlySniff(page);
+    expect(headspace.atMs).toEqual(Array.from({ length: kept }, (_, sweep) => 2000 * sweep));
+  });
+
+  it("a lost link comes back by itself, and the sniff goes on whole but for the sweeps of the hole", async () => {
+    const page = await practising("Lost link");
+    await overPlate(page);
+    await runUntil(page, phase(page, "interrupted"));
+    await runUntil(page, phase(page, "headspace"));
+    await toFinding(page);
+    const { headspace, flags } = await onlySniff(page);
+    expect(flags ?? []).not.toContain("linkLost");
+    const holes = headspace.atMs.flatMap((atMs, i, all) => {
+      const sinceMs = atMs - (all[i - 1] ?? atMs - 2000);
+      return sinceMs === 2000 ? [] : [sinceMs];
+    });
+    // None where it was back before the next sweep began.
+    expect(holes.length).toBeLessThanOrEqual(1);
+    expect(Math.max(0, ...holes)).toBeLessThanOrEqual(10_000);
+    expect(headspace.atMs.at(-1)).toBeGreaterThan(30_000);
+  });
+
+  it("lost and garbled notifications are told; a fault that only a wrong octet told is none", async () => {
+    for (const name of ["Lost notifications", "Garbled notifications"]) {
+      const page = await practising(name);
+      await overPlate(page);
+      await toFinding(page);
+      await page
+        .getByText(/Too many sweeps were lost/)
+        .first()
+        .waitFor();
+      await page.context().close();
+    }
+  });
+
+  it("a broken heater stops the check with words", async () => {
+    const page = await practising("Broken heater");
+    await overPlate(page);
+    await runUntil(page, heading(page, "The sniffer reports a fault"));
+  });
+
+  it("another unit is not trusted; exchanged back, the nose is in use again", async () => {
+    const page = await practising("Another sniffer");
+    await overPlate(page);
+    await toFinding(page);
+    await expectAllUncertain(page);
+    expect(await page.getByText(/taught on another sniffer/).count()).toBeGreaterThan(3);
+    await button(page, "Done").click();
+    await button(page, "Turn all off").click();
+    await overPlate(page);
+    await toFinding(page);
+    expect(await page.getByText(/taught on another sniffer/).count()).toBe(0);
+  });
+
+  it("poisoning brings the check jar's alarm within a few sniffs, and findings are uncertain then", async () => {
+    const page = await practising();
+    for (let reading = 0; reading < 11; reading += 1) await sniffJar(page);
+    await page.getByText(/^In control/).waitFor();
+    await go(page, "nose/practice");
+    await page.getByRole("switch", { name: "Poisoning" }).click();
+    const alarm = page.getByText(/^Out of control/);
+    for (let sniffs = 0; (await alarm.count()) === 0; sniffs += 1) {
+      expect(sniffs).toBeLessThan(12);
+      await sniffJar(page);
+    }
+    await overPlate(page);
+    await toFinding(page);
+    await expectAllUncertain(page);
+    expect(await page.getByText("The check jar says this sniffer has drifted.").count()).toBeGreaterThan(3);
+  });
+
+  it("is seen on every page while it is on, and is off after a reload", async () => {
+    const page = await practising("Stuck channel", "Much steam");
+    for (const place of ["plate", "meals", "nose", "you", "nose/practice"]) {
+      await go(page, place);
+      await page.getByText("Stuck channel · Much steam. Of the virtual sniffer only.").waitFor();
+    }
+    await page.reload();
+    await heading(page, "Practise with faults").waitFor();
+    expect(await faultsOn(page).count()).toBe(0);
+    expect(await page.getByRole("switch", { checked: true }).count()).toBe(0);
+  });
+});
+
+async function sniffJar(page: Page): Promise<void> {
+  await go(page, "nose/fitness");
+  await button(page, "Sniff the check jar").click();
+  await runUntil(page, button(page, "Start the countdown"));
+  await button(page, "Start the countdown").click();
+  await runUntil(page, heading(page, "The sniffer’s fitness"));
+}
