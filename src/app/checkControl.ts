@@ -13,7 +13,7 @@ const QUIET_SWEEPS = 5;
 const QUIET_MIN_MS = 5_000;
 
 /** Time to bring the hand over the plate; the sniffer's own sweep takes about as long. Common practice. */
-const COUNT_DOWN_S = 3;
+export const COUNT_DOWN_S = 3;
 
 /** A finding of the sniff so far, and whether more sweeps would still change it. */
 export interface Assessment {

@@ -2,11 +2,10 @@ import type { GroupFinding, PlateFinding } from "../finding/finding.js";
 import type { ReleaseState } from "../flows/releaseState.js";
 import type { GroupTruths } from "../kernel/groups.js";
 import type { Words } from "../text/catalogue.js";
-import { listText } from "../text/formats.js";
 import { type CautionsView, type CautionView, standingCautions } from "./cautionsView.js";
 import { durationText } from "./durationText.js";
 import { findingCardView, type FindingCardView } from "./findingCardView.js";
-import { groupName, groupsInSentence } from "./groupName.js";
+import { groupsInHeading, groupsInSentence } from "./groupName.js";
 import { releaseView, type ReleaseView } from "./releaseView.js";
 import { inOrderOfWeight, type Tone, TONES_BY_WEIGHT, toneOf } from "./tone.js";
 
@@ -88,14 +87,7 @@ function headline(groups: readonly GroupFinding[], tone: Tone, words: Words<"com
   if (groups.length === 0) return text.none;
   if (tone === "uncertain") return text.uncertain;
   const named = groups.filter(({ verdict }) => toneOf(verdict) === tone).map(({ group }) => group);
-  const list = listText(
-    named.map((group, i) => {
-      const name = groupName(group, words);
-      return i === 0 ? name : words.text.common.groupInSentence(name);
-    }),
-    words.formats,
-  );
-  return text[tone](list);
+  return text[tone](groupsInHeading(named, words));
 }
 
 function revealView(

@@ -11,3 +11,12 @@ export function groupsInSentence(groups: readonly string[], words: Words<"common
   const names = groups.map((group) => words.text.common.groupInSentence(groupName(group, words)));
   return listText(names, words.formats);
 }
+
+/** Several groups where a heading begins, such as "Meat, fish and egg". */
+export function groupsInHeading(groups: readonly string[], words: Words<"common">): string {
+  const names = groups.map((group, i) => {
+    const name = groupName(group, words);
+    return i === 0 ? name : words.text.common.groupInSentence(name);
+  });
+  return listText(names, words.formats);
+}

@@ -5,6 +5,8 @@ import { durationText } from "./durationText.js";
 /** How far the sniffer is on its way back to clean air. */
 export interface ReleaseView {
   readonly text: string;
+  /** Something new to be read out, and not the same with less time left. */
+  readonly isNews: boolean;
   /** What a check begun now costs; null where it costs nothing. */
   readonly cost: string | null;
 }
@@ -18,7 +20,8 @@ const COARSE_FROM_MS = 120_000;
 export function releaseView(state: ReleaseState, words: Words<"common" | "plate">): ReleaseView | null {
   if (state.kind === "off") return null;
   const { release } = words.text.plate;
-  return { text: said(state, words), cost: isClearing(state) ? release.cost : null };
+  const isNews = state.kind === "back" || isStuck(state);
+  return { text: said(state, words), isNews, cost: isClearing(state) ? release.cost : null };
 }
 
 function said(state: Exclude<ReleaseState, { kind: "off" }>, words: Words<"common" | "plate">): string {

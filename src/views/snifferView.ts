@@ -23,7 +23,7 @@ export interface SnifferView {
   readonly text: string | null;
   /** The text tells what is wrong, and stands out. */
   readonly urgent: boolean;
-  /** The countdown to the next try; it changes each second and is not read out. */
+  /** The countdown to the next try, or until it is warm; it changes each second and is not read out. */
   readonly countdown: string | null;
   readonly warning: string | null;
   readonly facts: readonly { readonly label: string; readonly value: string }[];
@@ -112,7 +112,7 @@ function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: Sn
   const low = batteryPct !== null && batteryPct < LOW_BATTERY_PCT ? text.batteryLow : null;
   return {
     title: snifferName(sniffer, words),
-    text: stateText(sniffer, words),
+    ...stateTexts(sniffer, words),
     warning: status?.heaterFault === true || status?.state === "fault" ? text.heaterFault : low,
     facts: factsOf(sniffer, words),
     practice: sniffer.virtual ? practiceText(context, words) : null,
@@ -123,13 +123,13 @@ function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: Sn
 const practiceText = ({ practiceSpeed }: SnifferContext, { text, formats }: SnifferWords) =>
   text.sniffer.practice(numberText(practiceSpeed, formats));
 
-function stateText({ status }: ConnectedSniffer, words: SnifferWords): string {
+function stateTexts({ status }: ConnectedSniffer, words: SnifferWords) {
   const { states, warmUpLeft } = words.text.sniffer;
-  if (status === null) return states.unknown;
-  const state = states[status.state];
-  if (status.warmUpLeftMs <= 0) return state;
-  const left = warmUpLeft(durationText(status.warmUpLeftMs, words));
-  return status.state === "warming" ? left : `${state}, ${left}`;
+  if (status === null) return { text: states.unknown };
+  const { state, warmUpLeftMs } = status;
+  // While it warms up, the time left says it all.
+  const text = state === "warming" && warmUpLeftMs > 0 ? null : states[state];
+  return { text, countdown: warmUpLeftMs > 0 ? warmUpLeft(durationText(warmUpLeftMs, words)) : null };
 }
 
 function factsOf({ batteryPct, air }: ConnectedSniffer, words: SnifferWords): SnifferView["facts"] {

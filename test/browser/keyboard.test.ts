@@ -2,6 +2,7 @@
 // (keyboard), 2.4.3 (focus order), 2.4.7 (focus visible) and 4.1.3 (status messages).
 import type { Page } from "playwright-core";
 import { expect, inject, it } from "vitest";
+import { listenTo, timesHeard } from "./heard.js";
 import { usePhones } from "./usePhones.js";
 
 const PATIENCE_MS = 90_000;
@@ -10,24 +11,9 @@ const MOST_TABS = 80;
 
 const newContext = usePhones();
 
-/** A phone on which every change of a live region's words is written down, with a region that came with words. */
 async function listeningPhone(): Promise<Page> {
   const context = await newContext();
-  await context.addInitScript(() => {
-    const heard: string[] = [];
-    Object.assign(globalThis, { heard });
-    const said = new WeakMap<Element, string>();
-    const LIVE = "[role=status], [role=alert], [aria-live]";
-    const listen = () => {
-      for (const region of document.querySelectorAll(LIVE)) {
-        const words = region.textContent.trim();
-        if (said.get(region) === words) continue;
-        said.set(region, words);
-        if (words !== "") heard.push(words);
-      }
-    };
-    new MutationObserver(listen).observe(document, { childList: true, subtree: true, characterData: true });
-  });
+  await listenTo(context);
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_MS);
   await page.goto(inject("appUrl"));
@@ -83,12 +69,6 @@ async function press(page: Page, name: string | RegExp, key = "Enter"): Promise<
 async function arrived(page: Page, title: string | RegExp): Promise<void> {
   await page.getByRole("heading", { name: title, level: 1 }).waitFor();
   await expect.poll(async () => (await focusNow(page)).name, { timeout: 5_000 }).toMatch(title);
-}
-
-/** How often each line was said. */
-async function timesHeard(page: Page, words: string): Promise<number> {
-  const heard = await page.evaluate(() => (globalThis as unknown as { heard: string[] }).heard);
-  return heard.filter((line) => line === words).length;
 }
 
 async function throughFirstRun(page: Page): Promise<void> {

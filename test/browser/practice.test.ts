@@ -1,7 +1,8 @@
 // Faults of the virtual sniffer, for practice: what the app says of each, that nothing recorded is lost and nothing is
 // invented, and that all is sound again afterwards.
-import type { Locator, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
+import { runUntil } from "./heldTime.js";
 import { introduced } from "./introduced.js";
 import { button, heading, keptSniffs, phase } from "./lossTable.js";
 import { usePhones } from "./usePhones.js";
@@ -22,14 +23,6 @@ async function practising(...names: readonly string[]): Promise<Page> {
   await button(page, "Use the virtual sniffer").click();
   await button(page, "Disconnect").waitFor();
   return page;
-}
-
-/** Makes time run until something shows. */
-async function runUntil(page: Page, wanted: Locator): Promise<void> {
-  for (let tries = 0; !(await wanted.first().isVisible()); tries += 1) {
-    if (tries > 100) throw new Error(`it did not come: ${wanted}`);
-    await page.clock.runFor(500);
-  }
 }
 
 const go = (page: Page, place: string) => page.goto(`${inject("appUrl")}#/${place}`);

@@ -1,5 +1,6 @@
 /** Speaks every kind of reason, fault and cause that the gallery does not show, so that no word is missed. */
 import { NOT_FOLLOWING } from "../../src/flows/releaseState.js";
+import { speakChecks } from "./speakChecks.js";
 import { speakMoved } from "./speakMoved.js";
 import { TEACH } from "./teachAt.js";
 import { speakSniffers } from "./speakSniffers.js";
@@ -7,7 +8,6 @@ import { SUBSTANCES } from "../../src/diet/data/substances.js";
 import { DIETS, emptyProfile, SEVERITIES } from "../../src/diet/profile.js";
 import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
-import type { InterruptCause } from "../../src/flows/checkState.js";
 import type { TeachProblem } from "../../src/flows/teachState.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
 import { ACTIVE_NOSE_ID, BACKUP_TABLES } from "../../src/meals/backupContents.js";
@@ -16,7 +16,6 @@ import { MODEL_KINDS } from "../../src/nose/models.js";
 import type { Words } from "../../src/text/catalogue.js";
 import { allergiesView, allergyFormView } from "../../src/views/allergiesView.js";
 import { claimTexts } from "../../src/views/mealFormView.js";
-import { checkView } from "../../src/views/checkView.js";
 import { dataView, importPlanView } from "../../src/views/dataView.js";
 import { ALL_DAYS, dayRangeView } from "../../src/views/dayRangeView.js";
 import { dietCautionView } from "../../src/views/dietCautionView.js";
@@ -35,13 +34,10 @@ import { comparisonView } from "../../src/views/comparisonView.js";
 import { samplesView } from "../../src/views/samplesView.js";
 import { shellView } from "../../src/views/shellView.js";
 import { standingView } from "../../src/views/standingView.js";
-import { NOT_RECONNECTING } from "../../src/views/reconnectView.js";
 import { suggestionsView } from "../../src/views/suggestionsView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
 import { youHomeView } from "../../src/views/youHomeView.js";
-import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
-import * as checks from "../browser/gallery/fixtures/checks.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
 import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
 import { EVERY_RELEASE } from "../browser/gallery/fixtures/releases.js";
@@ -49,14 +45,6 @@ import { FILLED } from "../browser/gallery/fixtures/plates.js";
 import { COMPARED, NOSE, OLD_NOSE, REFRESH_NEED } from "../browser/gallery/fixtures/noses.js";
 import { NOW_MS } from "../browser/gallery/fixtures/words.js";
 
-const CAUSES: readonly InterruptCause[] = [
-  "linkLost",
-  "neverSteady",
-  "snifferFault",
-  "snifferRestarted",
-  "commandRefused",
-  "noSweeps",
-];
 const PROBLEMS: readonly TeachProblem[] = [
   { kind: "noSamples" },
   { kind: "noKnownGroup" },
@@ -72,6 +60,7 @@ const OFFER = { kind: "proposed", nose: NOSE, before: NOSE, source: "taught", co
 
 export function speakEveryState(words: Words): void {
   speakChecks(words);
+  speakShell(words);
   speakSniffers(words);
   speakFindings(words);
   speakMeals(words);
@@ -80,29 +69,7 @@ export function speakEveryState(words: Words): void {
   speakYou(words);
 }
 
-function speakChecks(words: Words): void {
-  const context = {
-    practice: true,
-    practiceSpeed: 8,
-    hasAllergy: true,
-    acceptedMissRate: 0.05,
-    likelyMs: 1000,
-    snifferLost: false,
-    reconnecting: NOT_RECONNECTING,
-    countdown: null,
-  };
-  for (const cause of CAUSES) checkView(interruptedBy(cause, true), context, words);
-  for (const why of ["otherSniffer", "restarted", "runEnded", "gapTooLong"] as const)
-    checkView(interruptedBy("linkLost", true, why), context, words);
-  const settled = { ...checks.HEADSPACE, settled: true };
-  for (const state of [settled, { ...checks.HEADSPACE, live: null }, checks.OVER_PLATE])
-    checkView(state as typeof checks.OVER_PLATE, context, words);
-  for (const why of ["drifting", "scattered"] as const)
-    checkView(
-      { ...checks.CLEAN_AIR_DRIFT, steadiness: { steady: false, why, drift: 0.1, scatter: 0.1 } } as never,
-      context,
-      words,
-    );
+function speakShell(words: Words): void {
   shellView(
     {
       place: "plate",

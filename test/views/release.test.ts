@@ -32,6 +32,11 @@ it.each([
   expect(leftText(leftMs)).toMatch(new RegExp(`about ${said}$`));
 });
 
+it("has news to be read out only where it ends or asks for fresh air, not as the time runs down", () => {
+  const news = releases.EVERY_RELEASE.filter((state) => releaseView(state, ENGLISH)?.isNews === true);
+  expect(news).toEqual([releases.STUCK, releases.BACK, releases.GAVE_UP]);
+});
+
 it("names what a check costs before the start, everywhere but in clean air, and forbids none", () => {
   for (const words of [ENGLISH, GERMAN])
     for (const release of releases.EVERY_RELEASE) {

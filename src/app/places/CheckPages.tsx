@@ -1,8 +1,10 @@
 import { CheckActions, CheckScreen } from "../../screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../screens/FindingScreen.js";
+import { announcementView } from "../../views/announcementView.js";
 import { checkView } from "../../views/checkView.js";
 import { findingView } from "../../views/findingView.js";
 import type { AppModel } from "../appModel.js";
+import { COUNT_DOWN_S } from "../checkControl.js";
 import { PRACTICE_SPEED } from "../practice.js";
 import { reconnectingOf } from "../snifferCalls.js";
 import { Frame } from "./Frame.js";
@@ -69,4 +71,10 @@ export function AfterCheck({ app }: { readonly app: AppModel }) {
       <FindingScreen view={view} />
     </Frame>
   );
+}
+
+/** What is read out of the check: words alone, for the live region that outlives its pages. */
+export function CheckAnnouncement({ app }: { readonly app: AppModel }) {
+  const context = { isJar: app.purpose.value === "jar", countDownS: COUNT_DOWN_S };
+  return <>{announcementView(app.check.state.value, context, app.preferences.words.value)}</>;
 }

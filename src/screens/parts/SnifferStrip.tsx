@@ -15,15 +15,17 @@ export function SnifferStrip({ view, onAction }: Props) {
       aria-label={view.label}
       aria-busy={view.busy}
     >
-      <div role="status">
-        <p class="sniffer__title">{view.title}</p>
-        {view.text !== null && (
-          <p class={view.urgent ? "small sniffer__text sniffer__text--urgent" : "small sniffer__text"}>
-            {view.text}
-          </p>
-        )}
+      <div>
+        <div role="status">
+          <p class="sniffer__title">{view.title}</p>
+          {view.text !== null && (
+            <p class={view.urgent ? "small sniffer__text sniffer__text--urgent" : "small sniffer__text"}>
+              {view.text}
+            </p>
+          )}
+        </div>
+        {view.countdown !== null && <p class="small numbers">{view.countdown}</p>}
       </div>
-      {view.countdown !== null && <p class="small numbers">{view.countdown}</p>}
       {view.facts.length > 0 && (
         <dl class="sniffer__facts">
           {view.facts.map((fact) => (

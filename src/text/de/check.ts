@@ -130,5 +130,8 @@ export const check: Catalogue["check"] = {
     headspace: "Am Teller wird gerochen.",
     interrupted: "Die Prüfung steht still.",
     done: "Der Befund ist da.",
+    countdown: (seconds) =>
+      `In ${seconds} Sekunden geht es los. Bring den Riecher über den Teller und halte still.`,
+    jarDone: "Am Prüfglas ist gerochen.",
   },
 };

@@ -127,5 +127,8 @@ export const check = {
     headspace: "Sniffing the plate.",
     interrupted: "The check stands still.",
     done: "The finding is there.",
+    countdown: (seconds: string) =>
+      `It begins in ${seconds} seconds. Bring the sniffer over the plate and hold it still.`,
+    jarDone: "The check jar has been sniffed.",
   },
 };
