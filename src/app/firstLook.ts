@@ -16,6 +16,8 @@ export interface FirstLook extends Look {
   readonly draftAt: string | null;
   /** Sniffers that could be connected to without the chooser. */
   readonly known: readonly { readonly deviceId: string; readonly name: string }[];
+  /** Name of the sniffer used last, where the browser has forgotten it. */
+  readonly forgotten: string | null;
   /** The browser said that its radio is off, missing or forbidden. */
   readonly radioOff: boolean;
 }
@@ -29,6 +31,7 @@ export function keptLook(): FirstLook {
     hasProfile: kept["hasProfile"] !== false,
     draftAt: textOrNull(kept["draftAt"]),
     known: knownIn(kept["known"]),
+    forgotten: textOrNull(kept["forgotten"]),
     radioOff: kept["radioOff"] === true,
   };
 }

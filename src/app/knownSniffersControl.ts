@@ -2,7 +2,7 @@
 import { computed, effect, signal, untracked, type ReadonlySignal } from "@preact/signals";
 import { knownSniffers, type KnownSniffer } from "../flows/knownSniffers.js";
 import type { ConnectedSniffer } from "../flows/snifferState.js";
-import { ok } from "../kernel/result.js";
+import { err, ok } from "../kernel/result.js";
 import { forgetDevice, rememberedSniffers } from "../radio/rememberedSniffers.js";
 import type { SnifferRecord } from "../store/storeTypes.js";
 import { dialRemembered } from "./dialDevice.js";
@@ -14,7 +14,7 @@ export interface KnownSniffersControl {
   /** Last used first; null until they are read. */
   readonly known: ReadonlySignal<readonly KnownSniffer[] | null>;
   load(): Promise<void>;
-  /** Connects without the chooser; where the browser no longer remembers the device, the list says so. */
+  /** Connects without the chooser; where the browser no longer remembers the device, the failure says so. */
   connect(deviceId: string): Promise<void>;
   /** Forgets it in the browser and on the phone; sniffs taken with it stay. */
   forget(sniffer: KnownSniffer): Promise<void>;
@@ -36,6 +36,8 @@ export function createKnownSniffers(
     ids.value = snifferIdsByDevice();
     isRead.value = true;
   }
+
+  const noteOf = (deviceId: string) => notes.value.find(({ id }) => id === ids.value[deviceId]);
 
   async function note(sniffer: ConnectedSniffer, deviceId: string | null): Promise<void> {
     if (deviceId !== null) noteDevice(deviceId, sniffer.layout.snifferId);
@@ -80,9 +82,9 @@ export function createKnownSniffers(
         // Its button stands from the last visit before the browser has named its devices.
         if (named() === undefined) await load();
         const device = named();
-        return ok(
-          device === undefined ? null : { name: device.name ?? "", deviceId, dial: dialRemembered(device) },
-        );
+        if (device === undefined)
+          return err({ kind: "forgotten" as const, name: noteOf(deviceId)?.name ?? "" });
+        return ok({ name: device.name ?? "", deviceId, dial: dialRemembered(device) });
       };
       await sniffers.pair({ virtual: false, choose });
     },

@@ -31,15 +31,26 @@ export function reachable({ reach }: AppModel): SnifferContext["known"] | null {
     : known.flatMap(({ deviceId, name }) => (deviceId === null ? [] : [{ deviceId, name }]));
 }
 
+/** The sniffer used last, where the browser has forgotten it. */
+export function forgottenIn({ reach }: AppModel): string | null {
+  const last = reach.known.value?.[0];
+  return last?.deviceId === null ? last.name : null;
+}
+
 /** `look` stands in until the known sniffers are read and the browser has told of its radio. */
 export function snifferContext(
   app: AppModel,
-  look: Pick<FirstLook, "known" | "radioOff"> = { known: [], radioOff: false },
+  look: Pick<FirstLook, "known" | "forgotten" | "radioOff"> = {
+    known: [],
+    forgotten: null,
+    radioOff: false,
+  },
 ): SnifferContext {
   return {
     bluetooth: app.ports.bluetooth !== undefined,
     radioOff: app.reach.radioOff.value ?? look.radioOff,
     known: reachable(app) ?? look.known,
+    forgotten: app.reach.known.value === null ? look.forgotten : forgottenIn(app),
     reconnecting: reconnectingOf(app),
     practiceSpeed: PRACTICE_SPEED,
   };

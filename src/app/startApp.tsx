@@ -5,7 +5,7 @@ import { createAppModel } from "./appModel.js";
 import { browserPorts } from "./browserPorts.js";
 import { keepFocus } from "./keepFocus.js";
 import { keepLook, keptLook } from "./firstLook.js";
-import { reachable } from "./snifferCalls.js";
+import { forgottenIn, reachable } from "./snifferCalls.js";
 import { keepFinishedSniffs } from "./meals/keepFinishedSniffs.js";
 
 /** Draws the first screen as it looked last, while the store is being opened, and then reads what is kept. */
@@ -23,6 +23,7 @@ export async function startApp(root: HTMLElement): Promise<void> {
     hasProfile: app.diet.hasProfile.value,
     draftAt: app.drafts.sniff.value?.takenAt ?? null,
     known: reachable(app) ?? [],
+    forgotten: forgottenIn(app),
     radioOff: app.reach.radioOff.value ?? look.radioOff,
   }));
 }

@@ -1,6 +1,6 @@
 /** Whether a sniff that a lost link cut in two may go on: is it the same run, and was the hole small enough? */
 import { sameChannels } from "../kernel/channel.js";
-import { deviceTimeFrom } from "../profile/sweepFrame.js";
+import { deviceTimeFrom } from "../profile/deviceTime.js";
 import type { ResumeRefusal, RunAfterLoss, RunningState } from "./checkState.js";
 import type { ConnectedSniffer } from "./snifferState.js";
 

@@ -11,7 +11,8 @@ import {
 import { decodeBatteryLevel } from "../profile/battery.js";
 import { nextRun } from "../profile/control.js";
 import { decodeHumidity, decodePressure, decodeTemperature } from "../profile/environment.js";
-import { deviceTimeFrom, type Sweep } from "../profile/sweepFrame.js";
+import { deviceTimeFrom } from "../profile/deviceTime.js";
+import type { Sweep } from "../profile/sweepFrame.js";
 import { decodeStatus, type SnifferStatus } from "../profile/status.js";
 import { BATTERY_LEVEL, HUMIDITY, PRESSURE, STATUS, SWEEP, TEMPERATURE } from "../profile/uuids.js";
 import type { CheckEvent } from "./checkState.js";

@@ -41,6 +41,7 @@ export type SnifferFailure =
   | { readonly kind: "unsupported" } // this browser has no Web Bluetooth: use another, or the virtual sniffer
   | { readonly kind: "notAllowed" } // no tap behind the call, or the page may not: tap the button again
   | { readonly kind: "unreachable" } // out of range, off, or busy with another phone
+  | { readonly kind: "forgotten"; readonly name: string } // the browser no longer remembers it: choose it again
   | { readonly kind: "notASniffer" } // it lacks the sniffer service
   | { readonly kind: "badLayout"; readonly error: LayoutError } // another profile version, or garbled
   | { readonly kind: "unexpected"; readonly detail: string };

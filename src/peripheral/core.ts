@@ -2,7 +2,7 @@
 import type { AirReading } from "../kernel/air.js";
 import type { SnifferLayout } from "../profile/layout.js";
 import { MOST_BURN_IN_HOURS, type SnifferState, type SnifferStatus } from "../profile/status.js";
-import { DEVICE_TIME_MODULUS } from "../profile/sweepFrame.js";
+import { DEVICE_TIME_MODULUS } from "../profile/deviceTime.js";
 
 /** Which standard readings the sniffer has. */
 export interface Senses {

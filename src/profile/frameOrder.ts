@@ -3,13 +3,8 @@
  * Within a run a frame's sequence number follows from its sweep counter and first channel: sequence = origin +
  * counter x frames per sweep + frame in sweep, modulo 2^16. `origin` tells one start command's frames from another's.
  */
-import {
-  CHANNELS_PER_FRAME,
-  deviceTimeFrom,
-  framesPerSweep,
-  SEQUENCE_MODULUS,
-  type SweepFrame,
-} from "./sweepFrame.js";
+import { CHANNELS_PER_FRAME, framesPerSweep, SEQUENCE_MODULUS, type SweepFrame } from "./sweepFrame.js";
+import { deviceTimeFrom } from "./deviceTime.js";
 
 /** What went wrong with the order of frames. */
 export type OrderFault =

@@ -1,5 +1,6 @@
 /** Frames in their order to whole sweeps; a sweep with anything missing is named, never guessed. */
-import { COUNTER_MODULUS, DEVICE_TIME_MODULUS, type Sweep, type SweepFrame } from "./sweepFrame.js";
+import { DEVICE_TIME_MODULUS } from "./deviceTime.js";
+import { COUNTER_MODULUS, type Sweep, type SweepFrame } from "./sweepFrame.js";
 
 /** What went wrong with a sweep. Counters are unwrapped: 0 is the first sweep of the run. */
 export type SweepFault =

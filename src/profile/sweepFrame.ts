@@ -2,6 +2,7 @@
 import { err, ok, type Result } from "../kernel/result.js";
 import { checkWhole, littleEndian, viewOf } from "./bytes.js";
 import { crcHolds, withCrc } from "./crc16.js";
+import { DEVICE_TIME_MODULUS } from "./deviceTime.js";
 import { MOST_CHANNELS } from "./layout.js";
 
 /** One pass over all channels. */
@@ -39,13 +40,6 @@ export type FrameError =
 export const CHANNELS_PER_FRAME = 2;
 export const SEQUENCE_MODULUS = 0x10000;
 export const COUNTER_MODULUS = 0x10000;
-export const DEVICE_TIME_MODULUS = 0x100000000;
-
-/** From one device time, as sent, to another: negative if the second is earlier, the wrap taken the short way round. */
-export function deviceTimeFrom(firstMs: number, secondMs: number): number {
-  const forward = (secondMs - firstMs + DEVICE_TIME_MODULUS) % DEVICE_TIME_MODULUS;
-  return forward < DEVICE_TIME_MODULUS / 2 ? forward : forward - DEVICE_TIME_MODULUS;
-}
 
 const HEAD_OCTETS = 10;
 const CHECK_OCTETS = 2;

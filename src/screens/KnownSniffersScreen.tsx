@@ -36,7 +36,11 @@ export function KnownSniffersScreen({
                 </div>
                 <div class="row">
                   {connect !== null && (
-                    <Button onClick={() => calls.onSniffer("known", connect.deviceId)}>
+                    <Button
+                      onClick={() =>
+                        calls.onSniffer(connect.deviceId === null ? "pair" : "known", connect.deviceId ?? "")
+                      }
+                    >
                       {connect.label}
                     </Button>
                   )}

@@ -15,8 +15,8 @@ export interface KnownSniffersView {
     readonly key: string;
     readonly name: string;
     readonly seen: string;
-    /** null where it is connected, or the browser must be asked with its chooser. */
-    readonly connect: { readonly label: string; readonly deviceId: string } | null;
+    /** null where it is connected; without a device id the browser must be asked with its chooser. */
+    readonly connect: { readonly label: string; readonly deviceId: string | null } | null;
     readonly forget: string;
     readonly forgetLabel: string;
   }[];
@@ -49,9 +49,12 @@ export function knownSniffersView(
       name: one.name,
       seen: seenText(one, connected, state, words),
       connect:
-        one.deviceId === null || (connected !== null && one.snifferId === connected)
+        connected !== null && one.snifferId === connected
           ? null
-          : { label: text.connect, deviceId: one.deviceId },
+          : {
+              label: one.deviceId === null ? words.text.sniffer.chooseAgain : text.connect,
+              deviceId: one.deviceId,
+            },
       forget: text.forget,
       forgetLabel: text.forgetLabel(one.name),
     })),

@@ -40,6 +40,8 @@ export interface SnifferContext {
   readonly radioOff: boolean;
   /** Sniffers that can be connected to without the chooser, last used first. */
   readonly known: readonly { readonly deviceId: string; readonly name: string }[];
+  /** Name of the sniffer used last, where the browser has forgotten it; else null. */
+  readonly forgotten: string | null;
   readonly reconnecting: Reconnecting;
   /** How many times faster than real the virtual sniffer's time runs. */
   readonly practiceSpeed: number;
@@ -66,8 +68,14 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
   const underWay = { ...base, warning: null, unsupported: null, busy: true, actions: [] };
   switch (state.kind) {
     case "none": {
-      const [title, advice] =
-        context.known.length === 0 ? [text.none, text.noneText] : [text.notConnected, text.notConnectedText];
+      const { forgotten, known } = context;
+      const title = known.length === 0 && forgotten === null ? text.none : text.notConnected;
+      const advice =
+        forgotten !== null
+          ? failureText({ kind: "forgotten", name: forgotten }, words)
+          : known.length === 0
+            ? text.noneText
+            : text.notConnectedText;
       // What is wrong with the radio stands in place of the advice: nothing moves when the browser tells of it.
       const { warning } = base;
       return {
@@ -91,7 +99,15 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
     case "lost":
       return { ...base, ...lostView(state, context, words) };
     case "failed":
-      return { ...base, title: text.failed, text: failureText(state.failure, words), actions: fresh };
+      return {
+        ...base,
+        title: text.failed,
+        text: failureText(state.failure, words),
+        actions:
+          state.failure.kind === "forgotten"
+            ? starting({ ...context, forgotten: state.failure.name }, words)
+            : fresh,
+      };
   }
 }
 
@@ -175,6 +191,12 @@ function lostView(
 function failureText(failure: SnifferFailure, words: SnifferWords): string {
   const { failures } = words.text.sniffer;
   const join = (sentence: string, remedy: string) => `${sentence} ${remedy}`;
+  if (failure.kind === "forgotten") {
+    return join(
+      failures.forgotten.sentence(failure.name || words.text.sniffer.title),
+      failures.forgotten.remedy,
+    );
+  }
   if (failure.kind === "unexpected") {
     return join(failures.unexpected.sentence(failure.detail), failures.unexpected.remedy);
   }
@@ -191,21 +213,21 @@ type Actions = readonly SnifferActionView[];
 /** Known sniffers on the strip; the rest stand on their own page. */
 const KNOWN_SHOWN = 2;
 
-function starting({ bluetooth, known }: SnifferContext, words: SnifferWords): Actions {
+function starting({ bluetooth, known, forgotten }: SnifferContext, words: SnifferWords): Actions {
   const { sniffer: text } = words.text;
   const practice = { id: "useVirtual", label: text.useVirtual, main: !bluetooth } as const;
   if (!bluetooth) return [practice];
+  const isForgotten = forgotten !== null;
   const shown = known.slice(0, KNOWN_SHOWN).map(({ deviceId, name }, i) => ({
     id: "known" as const,
     label: text.connectTo(name),
-    main: i === 0,
+    main: i === 0 && !isForgotten,
     value: deviceId,
   }));
-  const pair =
-    shown.length === 0
-      ? ({ id: "pair", label: text.pair, main: true } as const)
-      : ({ id: "pair", label: text.pairAnother, main: false } as const);
-  return [...shown, pair, practice];
+  const isFirst = shown.length === 0;
+  const label = isForgotten ? text.chooseAgain : isFirst ? text.pair : text.pairAnother;
+  const pair = { id: "pair", label, main: isFirst || isForgotten } as const;
+  return isForgotten ? [pair, ...shown, practice] : [...shown, pair, practice];
 }
 
 const quieter = (actions: Actions): Actions => actions.map((action) => ({ ...action, main: false }));

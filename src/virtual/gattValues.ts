@@ -5,7 +5,7 @@ import { encodeText } from "../profile/deviceInformation.js";
 import { encodeHumidity, encodePressure, encodeTemperature } from "../profile/environment.js";
 import { encodeLayout } from "../profile/layout.js";
 import { encodeStatus, type SnifferState, type SnifferStatus } from "../profile/status.js";
-import { DEVICE_TIME_MODULUS } from "../profile/sweepFrame.js";
+import { DEVICE_TIME_MODULUS } from "../profile/deviceTime.js";
 import {
   BATTERY_LEVEL,
   FIRMWARE_REVISION,

@@ -103,11 +103,15 @@ export async function startEmulatedPeripheral(
     const address = table.get(characteristicId);
     if (address === undefined) return;
     const answer = answerTo(sniffer, coming, log, address, type, data);
-    await radio.send("BluetoothEmulation.simulateCharacteristicOperationResponse", {
-      characteristicId,
-      type,
-      ...answer,
-    });
+    try {
+      await radio.send("BluetoothEmulation.simulateCharacteristicOperationResponse", {
+        characteristicId,
+        type,
+        ...answer,
+      });
+    } catch (cause) {
+      if (!isClosed(cause)) throw cause;
+    }
   });
   await radio.send("BluetoothEmulation.enable", { state: "powered-on", leSupported: true });
   await radio.send("BluetoothEmulation.simulatePreconnectedPeripheral", {
@@ -171,8 +175,9 @@ function addressesOf({ services }: EmulatedSniffer): CharacteristicAddress[] {
   );
 }
 
-/** A test that is over closes the browser; what the phone asked last is then nobody's business. */
-const isClosed = (cause: unknown): boolean => cause instanceof Error && /has been closed/.test(cause.message);
+/** A test that is over closes the browser or its radio; what the phone asked last is then nobody's business. */
+const isClosed = (cause: unknown): boolean =>
+  cause instanceof Error && /has been closed|BluetoothEmulation not enabled/.test(cause.message);
 
 async function buildTable(
   radio: CDPSession,

@@ -16,6 +16,7 @@ const FAILURES: readonly SnifferFailure[] = [
   { kind: "notAllowed" },
   { kind: "unreachable" },
   { kind: "notASniffer" },
+  { kind: "forgotten", name: "x" },
   { kind: "badLayout", error: { kind: "checksum" } },
   { kind: "unexpected", detail: "x" },
 ];

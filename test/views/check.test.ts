@@ -154,6 +154,28 @@ it("offers the two sniffers used last without the chooser, and warns where the r
   expect([view.text, view.urgent]).toEqual([expect.stringContaining("Bluetooth is off"), true]);
 });
 
+it("names the sniffer that the browser has forgotten, and offers first of all to choose it again", () => {
+  const context = { ...SNIFFER_CONTEXT, forgotten: "Sniffer A1" };
+  const view = snifferView({ kind: "none" }, context, ENGLISH);
+  expect(view.text).toBe("This browser does not remember Sniffer A1. Choose it again in the browser’s list.");
+  expect(view.actions.map(({ id, label, main }) => [id, label, main])).toEqual([
+    ["pair", "Choose it again", true],
+    ["useVirtual", "Use the virtual sniffer", false],
+  ]);
+  const failure = { kind: "forgotten", name: "Sniffer A1" } as const;
+  const known = [{ deviceId: "one", name: "one" }];
+  const failed = snifferView({ kind: "failed", failure }, { ...SNIFFER_CONTEXT, known }, ENGLISH);
+  expect(failed.text).toBe(view.text);
+  expect(failed.actions.map(({ id, main }) => [id, main])).toEqual([
+    ["pair", true],
+    ["known", false],
+    ["useVirtual", false],
+  ]);
+  // Where there is no Web Bluetooth there is no list to choose from.
+  const without = snifferView({ kind: "none" }, { ...context, bluetooth: false }, ENGLISH);
+  expect(without.actions.map(({ id }) => id)).toEqual(["useVirtual"]);
+});
+
 it("says nothing of the radio or the browser while a sniffer is being connected, so that nothing moves after", () => {
   const connecting = { kind: "connecting", name: "", virtual: true } as const;
   const view = snifferView(connecting, { ...SNIFFER_CONTEXT, bluetooth: false, radioOff: true }, ENGLISH);

@@ -36,6 +36,7 @@ export const sniffer: Catalogue["sniffer"] = {
   virtualName: "Virtueller Riecher",
   practice: (times) => `Übung: Es wird keine echte Luft gemessen. Die Zeit läuft ${times}-mal schneller.`,
   pair: "Riecher verbinden",
+  chooseAgain: "Neu wählen",
   useVirtual: "Virtuellen Riecher nehmen",
   reconnect: "Neu verbinden",
   disconnect: "Trennen",
@@ -73,6 +74,10 @@ export const sniffer: Catalogue["sniffer"] = {
     unreachable: {
       sentence: "Er antwortete nicht.",
       remedy: "Schalte ihn ein, halte ihn nah, und sieh nach, ob ein anderes Telefon ihn benutzt.",
+    },
+    forgotten: {
+      sentence: (name) => `Dieser Browser erinnert sich nicht an ${name}.`,
+      remedy: "Wähle ihn neu in der Liste des Browsers.",
     },
     notASniffer: {
       sentence: "Das Gerät ist kein Riecher: Ihm fehlt der Riecher-Dienst.",

@@ -33,6 +33,7 @@ export const sniffer = {
   virtualName: "Virtual sniffer",
   practice: (times: string) => `Practice: no real air is measured. Time runs ${times} times faster.`,
   pair: "Pair a sniffer",
+  chooseAgain: "Choose it again",
   useVirtual: "Use the virtual sniffer",
   reconnect: "Connect again",
   disconnect: "Disconnect",
@@ -69,6 +70,10 @@ export const sniffer = {
     unreachable: {
       sentence: "It did not answer.",
       remedy: "Switch it on, bring it close, and make sure no other phone is using it.",
+    },
+    forgotten: {
+      sentence: (name: string) => `This browser does not remember ${name}.`,
+      remedy: "Choose it again in the browser’s list.",
     },
     notASniffer: {
       sentence: "That device is not a sniffer: it lacks the sniffer service.",
