@@ -9,6 +9,7 @@ import type { CharacteristicAddress } from "../../src/kernel/link.js";
 import { toHex } from "../../src/profile/bytes.js";
 import { emulatedChooser } from "./emulatedChooser.js";
 import { findChromium } from "./findChromium.js";
+import { watchLink } from "./linkWatch.js";
 import { installPump, keyOf, pumpPage } from "./notificationPump.js";
 
 export interface EmulatedProperties {
@@ -30,7 +31,7 @@ export interface EmulatedSniffer {
 }
 
 export interface EmulatedPeripheral {
-  /** What came over the air, in order: "connection", "discovery", "read 2a19", "write 0004 0107", ... */
+  /** What came over the air, in order: "connection", "discovery", "read 2a19", "write 0004 0107", ...; "unanswered read 2a19" */
   readonly log: readonly string[];
   /** Answers the chooser that is open, or the next one. */
   answerChooser(how: "choose" | "cancel"): Promise<void>;
@@ -85,33 +86,37 @@ export async function startEmulatedPeripheral(
   const coming = new Map<string, Uint8Array>();
   const table = new Map<string, CharacteristicAddress>();
   const byKey = new Map(addressesOf(sniffer).map((address) => [keyOf(address), address]));
+  const link = watchLink();
   let inRange = true;
+  const answer = async (what: string, since: number, send: () => Promise<unknown>) => {
+    if (!(await link.answer(since, send))) log.push(`unanswered ${what}`);
+  };
 
   radio.on("BluetoothEmulation.gattOperationReceived", async ({ type }) => {
     log.push(type);
-    if (type === "connection") coming.clear();
-    // The table must stand before discovery is answered; a disconnection has emptied it.
-    try {
-      if (type === "discovery") await buildTable(radio, sniffer, table);
-      const code = type === "connection" && !inRange ? NOT_ESTABLISHED : 0;
-      await radio.send("BluetoothEmulation.simulateGATTOperationResponse", { address: ADDRESS, type, code });
-    } catch (cause) {
-      if (!isClosed(cause)) throw cause;
+    if (type === "connection") {
+      coming.clear();
+      if (inRange) link.up();
     }
+    const code = type === "connection" && !inRange ? NOT_ESTABLISHED : 0;
+    await answer(type, link.now(), async () => {
+      // The table must stand before discovery is answered; a disconnection has emptied it.
+      if (type === "discovery") await buildTable(radio, sniffer, table);
+      await radio.send("BluetoothEmulation.simulateGATTOperationResponse", { address: ADDRESS, type, code });
+    });
   });
   radio.on("BluetoothEmulation.characteristicOperationReceived", async ({ characteristicId, type, data }) => {
     const address = table.get(characteristicId);
     if (address === undefined) return;
-    const answer = answerTo(sniffer, coming, log, address, type, data);
-    try {
-      await radio.send("BluetoothEmulation.simulateCharacteristicOperationResponse", {
+    const since = link.now();
+    const response = answerTo(sniffer, coming, log, address, type, data);
+    await answer(`${type} ${shortOf(address)}`, since, () =>
+      radio.send("BluetoothEmulation.simulateCharacteristicOperationResponse", {
         characteristicId,
         type,
-        ...answer,
-      });
-    } catch (cause) {
-      if (!isClosed(cause)) throw cause;
-    }
+        ...response,
+      }),
+    );
   });
   await radio.send("BluetoothEmulation.enable", { state: "powered-on", leSupported: true });
   await radio.send("BluetoothEmulation.simulatePreconnectedPeripheral", {
@@ -141,6 +146,7 @@ export async function startEmulatedPeripheral(
     pumpAll,
     async disconnect() {
       inRange = false;
+      link.down();
       await radio.send("BluetoothEmulation.simulateGATTDisconnection", { address: ADDRESS });
     },
     comeBack() {
@@ -175,10 +181,6 @@ function addressesOf({ services }: EmulatedSniffer): CharacteristicAddress[] {
   );
 }
 
-/** A test that is over closes the browser or its radio; what the phone asked last is then nobody's business. */
-const isClosed = (cause: unknown): boolean =>
-  cause instanceof Error && /has been closed|BluetoothEmulation not enabled/.test(cause.message);
-
 async function buildTable(
   radio: CDPSession,
   { services }: EmulatedSniffer,
@@ -202,6 +204,8 @@ async function buildTable(
   }
 }
 
+const shortOf = ({ characteristic }: CharacteristicAddress): string => characteristic.slice(4, 8);
+
 /** A read is the pump's if a value is coming; else the page's own, and that needs the property. */
 function answerTo(
   sniffer: EmulatedSniffer,
@@ -212,7 +216,7 @@ function answerTo(
   data: string | undefined,
 ): { code: number; data?: string } {
   const key = keyOf(address);
-  const name = address.characteristic.slice(4, 8);
+  const name = shortOf(address);
   if (type === "read") {
     const pushed = coming.get(key);
     coming.delete(key);

@@ -198,6 +198,18 @@ describe("a connected sniffer", () => {
     expect(peripheral.log.filter((entry) => entry === "discovery")).toHaveLength(2);
   });
 
+  it("is out of range before it answers: nobody asks any more, and the test goes on", async () => {
+    const { read: answer } = sniffer;
+    let gone: Promise<void> | undefined;
+    sniffer.read = (address) => {
+      gone = peripheral.disconnect();
+      return answer(address);
+    };
+    await page.evaluate((there) => void radioPage.read(there), uuids.BATTERY_LEVEL);
+    await expect.poll(() => peripheral.log).toContain("unanswered read 2a19");
+    await gone;
+  });
+
   it("closed by the page is no loss", async () => {
     await page.evaluate(() => radioPage.close());
     expect(await read(uuids.BATTERY_LEVEL)).toEqual(lost);
