@@ -3,11 +3,11 @@ import type { Signal } from "@preact/signals";
 import type { CharacteristicAddress, Link } from "../kernel/link.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { CheckEvent } from "../flows/checkState.js";
-import { needsSecondLook } from "../flows/snifferBytes.js";
 import type { ConnectedSniffer, SnifferFailure, SnifferState } from "../flows/snifferState.js";
 import type { ControlCommand } from "../profile/control.js";
 import { STATUS } from "../profile/uuids.js";
 import { openSniffer } from "./connectSniffer.js";
+import { createEar } from "./ear.js";
 import { makeGood, sendCommand, type CommandOutcome } from "./sendCommand.js";
 import { createSnifferInbox, type SnifferInbox } from "./snifferInbox.js";
 
@@ -32,7 +32,7 @@ export function createSnifferConnection(
   tell: (event: CheckEvent) => void,
 ): SnifferConnection {
   const inbox = createSnifferInbox(state, tell);
-  let link: Link | null = null;
+  const ear = createEar(inbox);
   let polling: ReturnType<typeof setInterval> | undefined;
   /** A command that a loss cut off: made good once the sniffer is back. */
   let cutOff: ControlCommand | null = null;
@@ -40,24 +40,25 @@ export function createSnifferConnection(
   let attempt = 0;
 
   function lost(): void {
-    const sniffer = inbox.ready();
     clearInterval(polling);
-    link = null;
+    ear.close();
+    const sniffer = inbox.ready();
     if (sniffer === null) return;
     state.value = { kind: "lost", sniffer, failure: null };
     tell({ kind: "interrupted", cause: "linkLost" });
   }
 
   async function listen(opened: Link, virtual: boolean): Promise<Result<void, SnifferFailure>> {
-    link = opened;
+    const isHeld = () => ear.link() === opened;
+    ear.open(opened);
     inbox.clear();
     opened.onLost(() => {
-      if (link === opened) lost();
+      if (isHeld()) lost();
     });
-    const found = await openSniffer(opened, virtual, (address, bytes) =>
-      hear(opened, inbox, () => link === opened, address, bytes),
-    );
-    if (link !== opened) return err({ kind: "unreachable" });
+    const found = await openSniffer(opened, virtual, (address, bytes) => {
+      if (isHeld()) ear.hear(address, bytes);
+    });
+    if (!isHeld()) return err({ kind: "unreachable" });
     if (!found.ok) return found;
     const { sniffer, polled } = found.value;
     inbox.open(sniffer);
@@ -71,9 +72,7 @@ export function createSnifferConnection(
   function hangUp(): void {
     attempt += 1;
     clearInterval(polling);
-    const open = link;
-    link = null;
-    open?.close();
+    ear.close()?.close();
   }
 
   async function connect(name: string, virtual: boolean, dial: Dial, signal?: AbortSignal): Promise<void> {
@@ -90,7 +89,7 @@ export function createSnifferConnection(
     signal?.removeEventListener("abort", giveUp);
     if (mine !== attempt) {
       // Given up, or another was chosen meanwhile: what it came to is no longer wanted.
-      if (dialled.ok && dialled.value !== link) dialled.value.close();
+      if (dialled.ok && dialled.value !== ear.link()) dialled.value.close();
       return;
     }
     if (opened.ok) return;
@@ -109,27 +108,11 @@ export function createSnifferConnection(
     },
     command: async (what) => {
       cutOff = null;
-      const outcome = await sendCommand(link, what);
+      const outcome = await sendCommand(ear.link(), what);
       if (outcome === "lost") cutOff = what;
       return outcome;
     },
   };
-}
-
-/** A STATUS that would stop a check is read once more before it is believed. */
-function hear(
-  link: Link,
-  inbox: SnifferInbox,
-  isHeld: () => boolean,
-  address: CharacteristicAddress,
-  bytes: Uint8Array,
-): void {
-  if (!isHeld()) return;
-  const sniffer = inbox.ready();
-  if (sniffer === null || !needsSecondLook(sniffer, address, bytes)) return inbox.take(address, bytes);
-  void link.read(address).then((again) => {
-    if (isHeld()) inbox.take(address, again.ok ? again.value : bytes);
-  });
 }
 
 /** STATUS while it warms up: a check must not wait for the one word of its end if that was lost. */

@@ -4,6 +4,7 @@ import type { CheckEvent } from "../flows/checkState.js";
 import { rejoined, runAfterLoss } from "../flows/resumeSniff.js";
 import { takeBytes } from "../flows/snifferBytes.js";
 import type { ConnectedSniffer, SnifferState } from "../flows/snifferState.js";
+import { tellsFault } from "../flows/tellsFault.js";
 import type { CharacteristicAddress } from "../kernel/link.js";
 
 export interface SnifferInbox {
@@ -52,6 +53,8 @@ export function createSnifferInbox(
       const sniffer = before.kind === "lost" && run !== null ? rejoined(before.sniffer, opened, run) : opened;
       state.value = { kind: "ready", sniffer };
       if (run !== null) tell({ kind: "linkBack", run });
+      if (opened.status !== null && tellsFault(opened.status))
+        tell({ kind: "interrupted", cause: "snifferFault" });
       const waiting = early;
       early = [];
       for (const { address, bytes } of waiting) take(address, bytes);

@@ -3,6 +3,7 @@ import type { Signal } from "@preact/signals";
 import type { CheckEvent } from "../flows/checkState.js";
 import { beginRun, endRun } from "../flows/snifferBytes.js";
 import type { SnifferState } from "../flows/snifferState.js";
+import { tellsFault } from "../flows/tellsFault.js";
 import { makeInTurn } from "../radio/inTurn.js";
 import type { CommandOutcome } from "./sendCommand.js";
 import { createSnifferConnection, type SnifferConnection } from "./snifferConnection.js";
@@ -23,7 +24,7 @@ export function createSnifferLine(
   return {
     connect: connection.connect,
     drop: connection.drop,
-    startSweeps: () => inTurn(() => startSweeps(connection)),
+    startSweeps: () => inTurn(() => startSweeps(connection, tell)),
     stopSweeps: () => inTurn(() => stopSweeps(connection)),
     purge: () =>
       inTurn(async () => {
@@ -33,11 +34,19 @@ export function createSnifferLine(
   };
 }
 
-async function startSweeps(connection: SnifferConnection): Promise<CommandOutcome> {
+async function startSweeps(
+  connection: SnifferConnection,
+  tell: (event: CheckEvent) => void,
+): Promise<CommandOutcome> {
   // A purge that is still running would refuse the start.
   await connection.command({ kind: "stop" });
   const sniffer = connection.ready();
   if (sniffer === null) return "lost";
+  // Told before the check began: no change of it will be notified again.
+  if (sniffer.status !== null && tellsFault(sniffer.status)) {
+    tell({ kind: "interrupted", cause: "snifferFault" });
+    return "refused";
+  }
   const begun = beginRun(sniffer);
   connection.change(begun);
   return connection.command({ kind: "start", run: begun.lastRun });

@@ -1,4 +1,5 @@
 /** One check at the table as a pure function from state and event to the next state and effects. */
+import { STALE_CLEAN_AIR_MS } from "../sniff/staleCleanAir.js";
 import { steadiness } from "../sniff/steadiness.js";
 import { beginCheck, goOnUnsteady, interrupt, linkBack } from "./checkInterrupted.js";
 import type {
@@ -22,6 +23,11 @@ import {
 
 /** After so long in air that does not settle, the app says so and asks what to do (common practice: minutes). */
 export const STEADY_LIMIT_MS = 180_000;
+/**
+ * A baseline that was steady so long ago is taken anew before the plate, at half the age at which a finding refuses it:
+ * the count-down and the hand's way need time too. Common practice.
+ */
+export const STEADY_KEPT_MS = STALE_CLEAN_AIR_MS / 2;
 
 const stay = (state: CheckState): CheckStep => ({ state, effects: [] });
 const step = (state: CheckState, ...effects: CheckEffect[]): CheckStep => ({ state, effects });
@@ -104,7 +110,12 @@ function cleanAirSweep(state: Exclude<BeforePlate, { phase: "warming" }>, sweep:
   if (state.phase === "overPlate") {
     // Steam may reach the sniffer before the tap: the steady window stays the baseline and only grows old.
     if (state.countingDown) return stay(state);
-    return stay(now.steady ? { ...state, gathered, steadyAtMs: sweep.atMs } : state);
+    if (now.steady) return stay({ ...state, gathered, steadyAtMs: sweep.atMs });
+    const isOld = sweep.atMs - state.steadyAtMs > STEADY_KEPT_MS;
+    // Who went on in air that never settles is not sent back to wait for it.
+    return isOld && !state.gathered.flags.includes("cleanAirUnsteady")
+      ? zeroAgain(state, sweep)
+      : stay(state);
   }
   if (now.steady) {
     return step(
@@ -115,6 +126,16 @@ function cleanAirSweep(state: Exclude<BeforePlate, { phase: "warming" }>, sweep:
   const sinceMs = state.sinceMs ?? sweep.atMs;
   const next = { ...state, gathered, steadiness: now, sinceMs };
   return sweep.atMs - sinceMs > STEADY_LIMIT_MS ? interrupt(next, "neverSteady") : stay(next);
+}
+
+/** The baseline has grown old and the air is no longer as it was: another is taken, from this sweep on. */
+function zeroAgain({ gathered }: BeforePlate, sweep: TimedSweep): CheckStep {
+  const fresh = withCleanAir({ ...gathered, cleanAir: [] }, sweep);
+  const now = steadiness(phaseOf(fresh.cleanAir));
+  return step(
+    { phase: "cleanAir", gathered: fresh, steadiness: now, sinceMs: sweep.atMs },
+    { kind: "announce", phase: "cleanAir" },
+  );
 }
 
 function getReady(state: BeforePlate): CheckStep {
@@ -182,6 +203,9 @@ function whileInterrupted(state: Interrupted, event: CheckEvent): CheckStep {
   if (event.kind === "finishNow" && state.usable) return assessLast(state);
   if (event.kind === "assessed") return assessed(state, event);
   if (event.kind === "linkBack") return linkBack(state, event.run) ?? stay(state);
+  // A heater that failed is told over whatever else stopped the check: what was gathered rests on it.
+  if (event.kind === "interrupted" && event.cause === "snifferFault" && state.cause !== "snifferFault")
+    return interrupt({ ...state.before, gathered: state.gathered }, "snifferFault");
   if (event.kind === "goOnUnsteady" && state.cause === "neverSteady") return goOnUnsteady(state);
   return stay(state);
 }

@@ -1,11 +1,13 @@
 /** How fit the sniffer is, item by item: what its own words and its last sweeps show. */
 import { framesPerSweep } from "../profile/sweepFrame.js";
 import { dewMarginC, isHumidityStuck, WET_HUMIDITY_PCT } from "../sniff/airSensor.js";
-import { LARGEST_OHM, LEAST_OHM, STALE_CLEAN_AIR_MS, STUCK_SWEEPS } from "../sniff/quality.js";
+import { LARGEST_OHM, LEAST_OHM, STUCK_SWEEPS } from "../sniff/quality.js";
+import { STALE_CLEAN_AIR_MS } from "../sniff/staleCleanAir.js";
 import { steadiness } from "../sniff/steadiness.js";
 import { phaseOf } from "./gathered.js";
 import { LOW_BATTERY_PCT } from "./lowBattery.js";
 import type { ConnectedSniffer } from "./snifferState.js";
+import { tellsFault } from "./tellsFault.js";
 
 /** A heated oxide drifts most in its first two days; makers ask for one to several days. Common practice. */
 export const BURN_IN_HOURS = 48;
@@ -38,7 +40,6 @@ export interface Fitness {
 /** @param cleanAirAgeMs - since the last steady clean air; null if there was none */
 export function fitness(sniffer: ConnectedSniffer, cleanAirAgeMs: number | null): Fitness {
   const { status, batteryPct } = sniffer;
-  const fault = status?.heaterFault === true || status?.state === "fault";
   return {
     burnIn: judged(status?.burnInHours ?? null, (hours) => hours >= BURN_IN_HOURS, "hours"),
     warmUp: {
@@ -56,7 +57,7 @@ export function fitness(sniffer: ConnectedSniffer, cleanAirAgeMs: number | null)
     airSensor: airSensorOf(sniffer),
     battery: judged(batteryPct, (percent) => percent >= LOW_BATTERY_PCT, "percent"),
     link: linkOf(sniffer),
-    heater: { fit: status === null ? "unknown" : fault ? "attention" : "well" },
+    heater: { fit: status === null ? "unknown" : tellsFault(status) ? "attention" : "well" },
     channels: channelsOf(sniffer),
   };
 }

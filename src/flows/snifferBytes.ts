@@ -17,6 +17,7 @@ import { decodeStatus, type SnifferStatus } from "../profile/status.js";
 import { BATTERY_LEVEL, HUMIDITY, PRESSURE, STATUS, SWEEP, TEMPERATURE } from "../profile/uuids.js";
 import type { CheckEvent } from "./checkState.js";
 import { lastDeviceTime } from "./resumeSniff.js";
+import { tellsFault } from "./tellsFault.js";
 import type { ConnectedSniffer, LinkHealth } from "./snifferState.js";
 
 export interface BytesStep {
@@ -155,9 +156,9 @@ function countFault(health: LinkHealth, fault: LinkFault): LinkHealth {
 function takeStatus(sniffer: ConnectedSniffer, bytes: Uint8Array): BytesStep {
   const status = decodeStatus(bytes);
   if (!status.ok) return quiet(withBadReading(sniffer));
-  const { state, heaterFault, warmUpLeftMs } = status.value;
+  const { state, warmUpLeftMs } = status.value;
   const told = { ...sniffer, status: status.value };
-  if (heaterFault || state === "fault")
+  if (tellsFault(status.value))
     return { sniffer: told, events: [{ kind: "interrupted", cause: "snifferFault" }] };
   if (lostPower(sniffer, status.value)) {
     const health = { ...sniffer.health, restarts: sniffer.health.restarts + 1 };

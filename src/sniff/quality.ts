@@ -1,6 +1,7 @@
 import { leastSquaresSlope } from "../stats/summary.js";
 import { airFault } from "./airSensor.js";
 import { RECORDED_FLAGS, type RecordedFlag, type Sniff, type SniffPhase } from "./sniff.js";
+import { STALE_CLEAN_AIR_MS } from "./staleCleanAir.js";
 
 /** What is wrong with a sniff, whatever the nose. */
 export type SniffFault =
@@ -10,8 +11,6 @@ export type SniffFault =
   | { readonly kind: "wetSensor" | "airStuck" }
   | { readonly kind: "saturated"; readonly channels: number };
 
-/** Clean air older than this no longer stands for now: baselines wander within minutes. Common practice. */
-export const STALE_CLEAN_AIR_MS = 120_000;
 /** Readings outside this range are the ends of what a divider with a 16-bit converter resolves. Common practice. */
 export const LEAST_OHM = 1;
 export const LARGEST_OHM = 1e9;

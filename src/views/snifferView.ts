@@ -1,5 +1,6 @@
 import type { ConnectedSniffer, SnifferFailure, SnifferState } from "../flows/snifferState.js";
 import { LOW_BATTERY_PCT } from "../flows/lowBattery.js";
+import { tellsFault } from "../flows/tellsFault.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText, unitText } from "../text/formats.js";
 import { durationText } from "./durationText.js";
@@ -129,7 +130,7 @@ function readyView(sniffer: ConnectedSniffer, context: SnifferContext, words: Sn
   return {
     title: snifferName(sniffer, words),
     ...stateTexts(sniffer, words),
-    warning: status?.heaterFault === true || status?.state === "fault" ? text.heaterFault : low,
+    warning: status !== null && tellsFault(status) ? text.heaterFault : low,
     facts: factsOf(sniffer, words),
     practice: sniffer.virtual ? practiceText(context, words) : null,
     actions: [{ id: "disconnect", label: text.disconnect, main: false }] as const,

@@ -3,7 +3,9 @@ import type { CheckEvent } from "../../src/flows/checkState.js";
 import type { CharacteristicAddress, Link, LinkError } from "../../src/kernel/link.js";
 import { err, ok, type Result } from "../../src/kernel/result.js";
 import { createSnifferControl, type SnifferSource } from "../../src/app/snifferControl.js";
-import { BATTERY_LEVEL, LAYOUT, STATUS, SWEEP } from "../../src/profile/uuids.js";
+import { toHex } from "../../src/profile/bytes.js";
+import { encodeTemperature } from "../../src/profile/environment.js";
+import { BATTERY_LEVEL, LAYOUT, STATUS, SWEEP, TEMPERATURE } from "../../src/profile/uuids.js";
 import type { Faults } from "../../src/virtual/faults.js";
 import { advance, createVirtualSniffer, readValue, writeValue } from "../../src/virtual/virtualSniffer.js";
 
@@ -98,6 +100,73 @@ describe("a sniffer that is paired", () => {
     real.pass(3000);
     await Promise.resolve();
     expect(events).toContainEqual({ kind: "interrupted", cause: "snifferFault" });
+  });
+
+  it("tells a fault before what came after it, so that no finding overtakes it", async () => {
+    const bench = benchLink([], { heaterFailsAtMs: 70_000 });
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    control.onCheckEvent((event) => events.push(event));
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    await control.startSweeps();
+    bench.pass(69_000);
+    const before = events.filter(({ kind }) => kind === "sweep").length;
+    bench.pass(2000);
+    bench.deliver(TEMPERATURE, encodeTemperature(31));
+    expect(events.some(({ kind }) => kind === "interrupted")).toBe(false); // it is being asked again
+    await Promise.resolve();
+    const at = events.findIndex(({ kind }) => kind === "interrupted");
+    expect(events[at]).toEqual({ kind: "interrupted", cause: "snifferFault" });
+    const ofSweeps = events.slice(0, at).filter(({ kind }) => kind === "sweep").length;
+    expect(ofSweeps - before).toBeLessThanOrEqual(1); // a second of 2 s a sweep
+    expect(new Set(events.slice(at + 1).map(({ kind }) => kind))).toEqual(new Set(["air"]));
+    expect(events.at(-1)).toEqual({ kind: "air", reading: { temperatureC: 31 } });
+  });
+
+  it("stops a check at its start where the fault is known already, and commands no run", async () => {
+    const bench = benchLink([], { heaterFailsAtMs: 2000 });
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    bench.pass(3000);
+    await new Promise((resolve) => setTimeout(resolve)); // it is told, and nobody listens yet
+    control.onCheckEvent((event) => events.push(event));
+    expect(await control.startSweeps()).toBe("refused");
+    expect(events).toEqual([{ kind: "interrupted", cause: "snifferFault" }]);
+    expect(bench.written.map(toHex)).toEqual(["02"]); // PROFILE.md 6: stop
+  });
+
+  it("loses nothing of what came while a fault was asked for again and the link went", async () => {
+    const bench = benchLink([], { heaterFailsAtMs: 70_000 });
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    control.onCheckEvent((event) => events.push(event));
+    await control.pair(sourceOf([() => ok(bench.link)]));
+    bench.pass(71_000);
+    bench.deliver(TEMPERATURE, encodeTemperature(31));
+    bench.lose();
+    await Promise.resolve();
+    expect(events.slice(-2)).toEqual([
+      { kind: "air", reading: { temperatureC: 31 } },
+      { kind: "interrupted", cause: "linkLost" },
+    ]);
+  });
+
+  it("tells the fault of a sniffer that comes back with one", async () => {
+    const bench = benchLink([], { heaterFailsAtMs: 70_000 });
+    const control = createSnifferControl();
+    const events: CheckEvent[] = [];
+    control.onCheckEvent((event) => events.push(event));
+    await control.pair(sourceOf([() => ok(bench.link), () => ok(bench.link)]));
+    await control.startSweeps();
+    bench.pass(65_000);
+    bench.lose();
+    bench.pass(10_000);
+    await control.reconnect();
+    expect(events.slice(-2)).toMatchObject([
+      { kind: "linkBack" },
+      { kind: "interrupted", cause: "snifferFault" },
+    ]);
   });
 
   it("works without a battery service, and says that the charge is not known", async () => {

@@ -20,7 +20,8 @@ interface Table {
   readonly context: BrowserContext;
   readonly sniffer: TableSniffer;
   readonly peripheral: EmulatedPeripheral;
-  readonly stopPump: () => Promise<void>;
+  /** Stops its time, and the pump once what it said so far is heard. */
+  readonly stop: () => Promise<void>;
 }
 
 let browser: Browser;
@@ -53,7 +54,11 @@ async function layTable(
     await peripheral.stop();
     await context.close();
   };
-  return { page, context, sniffer, peripheral, stopPump };
+  const stop = async () => {
+    stopTime();
+    await stopPump();
+  };
+  return { page, context, sniffer, peripheral, stop };
 }
 
 const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
@@ -101,15 +106,15 @@ describe("a check at the table over Web Bluetooth", () => {
 
   it("keeps the sniff so far when the user walks out of range over the plate", async () => {
     const table = await layTable();
-    const { page, peripheral, sniffer, stopPump } = table;
+    const { page, peripheral, sniffer, stop } = table;
     await pair(table);
     await button(page, "Check this plate").click();
     await heading(page, "The air is steady").waitFor();
     sniffer.serveDish("beef-broth");
     await button(page, "Start the countdown").click();
     await page.getByText(/so far, not a finding/i).waitFor();
-    // The emulation tells no loss while a read is under way.
-    await stopPump();
+    // The emulation tells no loss while a read is under way, and the check must not end meanwhile.
+    await stop();
     await peripheral.disconnect();
     await page.locator('[data-phase="interrupted"]').waitFor();
     // A reload must not lose it either.

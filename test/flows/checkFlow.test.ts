@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { checkFlow, IDLE, STEADY_LIMIT_MS } from "../../src/flows/checkFlow.js";
+import { checkFlow, IDLE, STEADY_KEPT_MS, STEADY_LIMIT_MS } from "../../src/flows/checkFlow.js";
 import type { CheckEffect, CheckEvent, CheckState } from "../../src/flows/checkState.js";
 import type { PlateFinding } from "../../src/finding/finding.js";
 import { SUBJECT } from "./subject.js";
@@ -60,6 +60,58 @@ describe("a check at the table", () => {
     const goneOn = run([{ kind: "goOnUnsteady" }], state).state;
     expect(goneOn).toMatchObject({ phase: "overPlate", gathered: { flags: ["cleanAirUnsteady"] } });
   });
+
+  it("takes clean air anew where it grew old before the hand moved, and asks for the plate once that is steady", () => {
+    // Unsteady from the last sweep of `steadyAir` at 22 s on, as with a door that opens and shuts.
+    const gusts = sweeps(24_000, STEADY_KEPT_MS / 2000, (i) => (i % 2 === 0 ? 60_000 : 72_000));
+    const before = run([begin, ...steadyAir, ...gusts.slice(0, -1)]);
+    expect(before.state).toMatchObject({ phase: "overPlate", steadyAtMs: 22_000 });
+    const old = run([...gusts.slice(-1), sweep(24_000 + STEADY_KEPT_MS, 60_000)], before.state);
+    expect(old.state).toMatchObject({ phase: "cleanAir", steadiness: { steady: false } });
+    expect(old.effects).toEqual([{ kind: "announce", phase: "cleanAir" }]);
+    const again = run(
+      sweeps(86_000, 12, (i) => 60_000 + (i % 2) * 50),
+      old.state,
+    );
+    expect(again.state).toMatchObject({ phase: "overPlate", countingDown: false });
+    const { effects } = run(
+      [{ kind: "overPlateNow" }, sweep(110_000, 35_000), sweep(112_000, 20_000)],
+      again.state,
+    );
+    const asked = effects.find((effect) => effect.kind === "assess");
+    expect(asked?.sniff.cleanAirAgeMs).toBe(4000); // counted by hand: steady up to 108 s
+    expect(asked?.sniff.cleanAir?.ohm.every(([ohm]) => ohm === 60_000 || ohm === 60_050)).toBe(true);
+  });
+
+  it("keeps the old baseline while the hand is on its way, and for whoever went on in unsteady air", () => {
+    const later = sweeps(24_000, 60, () => 20_000);
+    const onItsWay = run([begin, ...steadyAir, { kind: "getReady" }, ...later]);
+    expect(onItsWay.state).toMatchObject({ phase: "overPlate", steadyAtMs: 22_000, countingDown: true });
+    const scattered = sweeps(0, 2 * (STEADY_LIMIT_MS / 2000), (i) => 50_000 * (i % 2 === 0 ? 1 : 1.2));
+    const half = STEADY_LIMIT_MS / 2000 + 3;
+    const goneOn = [begin, ...scattered.slice(0, half), { kind: "goOnUnsteady" } as const];
+    expect(run([...goneOn, ...scattered.slice(half)]).state.phase).toBe("overPlate");
+  });
+
+  it.each(["linkLost", "noSweeps", "neverSteady"] as const)(
+    "is stopped by a heater fault though it stood still already (%s), and its sniff says so",
+    (cause) => {
+      const over = [begin, ...steadyAir, ...overPlate, sweep(26_000, 20_000)];
+      const { state, effects } = run([
+        ...over,
+        { kind: "interrupted", cause },
+        { kind: "interrupted", cause: "snifferFault" },
+      ]);
+      expect(state).toMatchObject({ phase: "interrupted", cause: "snifferFault", during: "headspace" });
+      const drafts = effects.filter((effect) => effect.kind === "saveDraft");
+      expect(drafts.at(-1)?.sniff.flags).toContain("heaterFault");
+      // The other way round the fault stays what is told.
+      const stays = run([{ kind: "interrupted", cause }], state);
+      expect(stays.state).toBe(state);
+      const used = run([{ kind: "finishNow" }], state).effects.find(({ kind }) => kind === "assess");
+      expect(used).toMatchObject({ sniff: { flags: expect.arrayContaining(["heaterFault"]) as string[] } });
+    },
+  );
 
   it("asks for a judgement of every headspace sweep, and for the last one at the time limit", () => {
     const over = sweeps(30_000, 31, () => 20_000);

@@ -8,7 +8,7 @@ import {
 } from "../../src/flows/fitness.js";
 import { LOW_BATTERY_PCT } from "../../src/flows/lowBattery.js";
 import type { ConnectedSniffer } from "../../src/flows/snifferState.js";
-import { STALE_CLEAN_AIR_MS } from "../../src/sniff/quality.js";
+import { STALE_CLEAN_AIR_MS } from "../../src/sniff/staleCleanAir.js";
 import { SNIFFER } from "../browser/gallery/fixtures/sniffers.js";
 
 const STATUS = SNIFFER.status!;
