@@ -10,11 +10,13 @@ export function CleanAirBody({ view }: { readonly view: CleanAirView }) {
       <p>{view.text}</p>
       <div class="stage">
         <Plume />
-        <div role="status">
-          <p class="check__status">{view.status}</p>
-          {view.remedy !== null && <p>{view.remedy}</p>}
+        <div>
+          <div role="status">
+            <p class="check__status">{view.status}</p>
+            {view.remedy !== null && <p>{view.remedy}</p>}
+          </div>
+          {view.atLeast !== null && <p class="numbers">{view.atLeast}</p>}
         </div>
-        {view.atLeast !== null && <p class="numbers">{view.atLeast}</p>}
       </div>
       <Guide view={view.guide} />
       {view.gauges.map((gauge) => (

@@ -41,7 +41,7 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
         <h2>{view.out.title}</h2>
         <p class="quiet">{view.out.text}</p>
         <p>{view.out.last}</p>
-        <div class="actions__pair">
+        <div class="row">
           <Button look="main" blocked={view.out.saving} onClick={() => calls.onSave(true)}>
             {view.out.save}
           </Button>

@@ -58,7 +58,14 @@ export function MealsListScreen({ view, calls, hrefOf, photoUrlOf }: Props) {
         {view.count}
       </p>
       {view.setAside !== null && <Notice>{view.setAside}</Notice>}
-      {view.noMatch !== null && <p>{view.noMatch}</p>}
+      {view.noMatch !== null && (
+        <div class="row row--apart">
+          <p>{view.noMatch}</p>
+          {view.filters !== null && view.filters.clear !== null && (
+            <Button onClick={calls.onClear}>{view.filters.clear}</Button>
+          )}
+        </div>
+      )}
       {view.days.map((day) => (
         <section key={day.key} class="day" aria-labelledby={`day-${day.key}`}>
           <h2 id={`day-${day.key}`}>{day.heading}</h2>

@@ -199,7 +199,7 @@ export const report = {
     framesLost: "Notifications lost",
     corrupt: "Damaged on the way",
     restarts: "Restarts",
-    badReadings: "Readings that cannot be",
+    badReadings: "Impossible readings",
     jarTitle: "Check jar",
     jarText:
       "A closed jar of the same vinegar or coffee, sniffed now and then, shows whether the sniffer has drifted.",
