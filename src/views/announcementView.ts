@@ -23,7 +23,8 @@ export function announcementView(
   { isJar, countDownS }: AnnouncementContext,
   words: Words<"common" | "check" | "finding">,
 ): string {
-  const { announce } = words.text.check;
+  const { check } = words.text;
+  const announce = isJar ? { ...check.announce, ...check.jar.announce } : check.announce;
   switch (state.phase) {
     case "idle":
       return "";
@@ -32,9 +33,7 @@ export function announcementView(
         ? announce.countdown(numberText(countDownS, words.formats))
         : announce.overPlate;
     case "done":
-      return isJar
-        ? announce.jarDone
-        : [announce.done, ...findingLines(state.finding.groups, words)].join(" ");
+      return isJar ? announce.done : [announce.done, ...findingLines(state.finding.groups, words)].join(" ");
     default:
       return announce[state.phase];
   }

@@ -49,6 +49,8 @@ export interface CheckView {
 
 export interface CheckContext extends InterruptedContext {
   readonly practice: boolean;
+  /** Is it a reading of the check jar, and no plate? */
+  readonly isJar: boolean;
   /** How many times faster than real the virtual sniffer's time runs. */
   readonly practiceSpeed: number;
   readonly hasAllergy: boolean;
@@ -66,7 +68,7 @@ export function checkView(state: CheckState, context: CheckContext, words: Check
   if (state.phase === "idle" || state.phase === "done") return null;
   const { check, sniffer } = words.text;
   return {
-    dish: state.gathered.subject.dish,
+    dish: context.isJar ? check.jar.name : state.gathered.subject.dish,
     steps: stepsView(state.phase === "interrupted" ? state.during : state.phase, words),
     stop: check.stop,
     overPlate: check.overPlate.button,
@@ -106,9 +108,12 @@ function warmingView(state: Extract<CheckState, { phase: "warming" }>, words: Ch
   };
 }
 
-function overPlateView({ practice, hasAllergy, countdown }: CheckContext, words: CheckWords): OverPlateView {
+function overPlateView(
+  { practice, isJar, hasAllergy, countdown }: CheckContext,
+  words: CheckWords,
+): OverPlateView {
   const { check, finding } = words.text;
-  const { overPlate } = check;
+  const overPlate = isJar ? { ...check.overPlate, ...jarOnly(words) } : check.overPlate;
   return {
     phase: "overPlate",
     title: overPlate.title,
@@ -119,4 +124,9 @@ function overPlateView({ practice, hasAllergy, countdown }: CheckContext, words:
     steam: hasAllergy ? finding.steam : null,
     button: countdown === null ? overPlate.button : overPlate.startNow,
   };
+}
+
+function jarOnly({ text }: CheckWords) {
+  const { text: start, moving, practice } = text.check.jar;
+  return { text: start, moving, practice };
 }

@@ -43,19 +43,20 @@ export function headspaceView(
   state: Extract<CheckState, { phase: "headspace" }>,
   context: {
     readonly acceptedMissRate: number;
+    readonly isJar: boolean;
     readonly hasAllergy: boolean;
     readonly likelyMs: number | null;
   },
   words: HeadspaceWords,
 ): HeadspaceView {
-  const { headspace } = words.text.check;
-  const { acceptedMissRate, hasAllergy, likelyMs } = context;
+  const { headspace, jar } = words.text.check;
+  const { acceptedMissRate, isJar, hasAllergy, likelyMs } = context;
   const { gathered, elapsedMs, live } = state;
   const limitMs = gathered.subject.headspaceLimitMs;
   return {
     phase: "headspace",
-    title: headspace.title,
-    text: headspace.text,
+    title: isJar ? jar.title : headspace.title,
+    text: isJar ? jar.headspace : headspace.text,
     elapsed: headspace.elapsed(durationText(elapsedMs, words), durationText(limitMs, words)),
     left: headspace.left(durationText(limitMs - elapsedMs, words)),
     likely: likelyText(likelyMs, elapsedMs, state.settled, words),
@@ -64,7 +65,8 @@ export function headspaceView(
     status: live === null ? headspace.first : state.settled ? headspace.settled : headspace.moving,
     evidenceTitle: headspace.evidence,
     evidenceNote: headspace.soFar,
-    evidence: (live?.groups ?? []).map((group) => evidenceOf(group, acceptedMissRate, words)),
+    // Nobody asks what is in the jar.
+    evidence: (isJar ? [] : (live?.groups ?? [])).map((group) => evidenceOf(group, acceptedMissRate, words)),
     trace: traceView(gathered, words),
     lost: gathered.sweepsLost === 0 ? null : headspace.lost(numberText(gathered.sweepsLost, words.formats)),
     steam: hasAllergy ? words.text.finding.steam : null,

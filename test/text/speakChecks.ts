@@ -19,6 +19,7 @@ const CAUSES: readonly InterruptCause[] = [
 export function speakChecks(words: Words): void {
   const context = {
     practice: true,
+    isJar: false,
     practiceSpeed: 8,
     hasAllergy: true,
     acceptedMissRate: 0.05,
@@ -30,9 +31,15 @@ export function speakChecks(words: Words): void {
   for (const cause of CAUSES) checkView(interruptedBy(cause, true), context, words);
   for (const why of ["otherSniffer", "restarted", "runEnded", "gapTooLong"] as const)
     checkView(interruptedBy("linkLost", true, why), context, words);
+  checkView(
+    { ...checks.OVER_PLATE, countingDown: true } as CheckState,
+    { ...context, isJar: true, countdown: 2 },
+    words,
+  );
   const settled = { ...checks.HEADSPACE, settled: true };
   for (const state of [settled, { ...checks.HEADSPACE, live: null }, checks.OVER_PLATE])
-    checkView(state as typeof checks.OVER_PLATE, context, words);
+    for (const isJar of [false, true])
+      checkView(state as typeof checks.OVER_PLATE, { ...context, isJar }, words);
   for (const why of ["drifting", "scattered"] as const)
     checkView(
       { ...checks.CLEAN_AIR_DRIFT, steadiness: { steady: false, why, drift: 0.1, scatter: 0.1 } } as never,

@@ -14,6 +14,7 @@ import { ENGLISH } from "../browser/gallery/fixtures/words.js";
 
 const CONTEXT: CheckContext = {
   practice: false,
+  isJar: false,
   practiceSpeed: 8,
   hasAllergy: false,
   acceptedMissRate: 0.05,
@@ -34,6 +35,20 @@ it("tells the time left of the warm-up and how much of it is over", () => {
   const body = bodyOf(checks.WARMING);
   expect(body).toMatchObject({ phase: "warming", left: "1 min 11 s left" });
   expect(body.phase === "warming" && body.progress).toBeCloseTo(49 / 120, 12);
+});
+
+it("speaks of the jar, not of a plate, while the check jar is sniffed, and of no group in it", () => {
+  const shown = [checks.OVER_PLATE, checks.HEADSPACE].map((state) =>
+    checkView(state, { ...CONTEXT, isJar: true, practice: true }, ENGLISH),
+  );
+  for (const view of shown) {
+    expect(view?.dish).toBe("Check jar");
+    expect(`${view?.body.title} ${view?.body.phase === "overPlate" ? view.body.text : ""}`).not.toMatch(
+      /plate/i,
+    );
+  }
+  expect(shown[0]?.body).toMatchObject({ note: "The practice kitchen has opened the jar." });
+  expect(shown[1]?.body).toMatchObject({ title: "Sniffing the jar", evidence: [] });
 });
 
 it("tells the time that the answer will likely take, until it is there or overdue", () => {

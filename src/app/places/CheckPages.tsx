@@ -16,6 +16,7 @@ export function DuringCheck({ app }: { readonly app: AppModel }) {
     app.check.state.value,
     {
       practice: app.served.value !== null,
+      isJar: app.purpose.value === "jar",
       practiceSpeed: PRACTICE_SPEED,
       hasAllergy: app.diet.hasAllergy.value,
       likelyMs: app.purpose.value === "plate" ? app.likelyMs.value : null,

@@ -132,6 +132,20 @@ export const check: Catalogue["check"] = {
     done: "Der Befund ist da.",
     countdown: (seconds) =>
       `In ${seconds} Sekunden geht es los. Bring den Riecher über den Teller und halte still.`,
-    jarDone: "Am Prüfglas ist gerochen.",
+  },
+  jar: {
+    name: "Prüfglas",
+    text: "Starte den Countdown, öffne das Glas und bring den Riecher darüber, während er läuft.",
+    moving: "Bring ihn über das offene Glas und halte still.",
+    practice: "Die Übungsküche hat das Glas geöffnet.",
+    title: "Am Prüfglas riechen",
+    headspace: "Halte ihn so hoch über das Glas wie jedes Mal.",
+    announce: {
+      overPlate: "Die Luft ist ruhig. Starte den Countdown, dann bring den Riecher über das offene Glas.",
+      countdown: (seconds) =>
+        `In ${seconds} Sekunden geht es los. Bring den Riecher über das offene Glas und halte still.`,
+      headspace: "Am Prüfglas wird gerochen.",
+      done: "Am Prüfglas ist gerochen.",
+    },
   },
 };

@@ -17,7 +17,7 @@ export const data: Catalogue["data"] = {
   notPersisted:
     "Der Browser darf diesen Speicher leeren, wenn der Platz knapp wird. Speichere ab und zu eine Sicherung.",
   askPersist: "Den Browser bitten, ihn zu behalten",
-  lastBackup: (when) => `Letzte Sicherung ${when}`,
+  lastBackup: (when) => `Letzte Sicherung: ${when}`,
   noBackup: "Noch keine Sicherung",
   setAside: (count) =>
     `${count} ${plural(count, "beschädigter Eintrag wurde beiseitegelegt. Er kommt", "beschädigte Einträge wurden beiseitegelegt. Sie kommen")} in die nächste Sicherung.`,

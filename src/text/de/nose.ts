@@ -136,7 +136,7 @@ export const nose: Catalogue["nose"] = {
     worth: {
       missed: "Der Befund war falsch, also lernt die Nase daran am meisten.",
       uncertain: "Der Befund war hier unsicher.",
-      agreed: "Was es war, ist bekannt, also kostet es einen Tipp.",
+      agreed: "Es kostet einen Tipp.",
     },
     askMeal: (meal) => `Nachfragen, was darin war: ${meal}`,
     nearEven: (group, chance) => `${chance} hieß es für ${group}: nahe an halb und halb.`,

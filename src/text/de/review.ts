@@ -16,7 +16,7 @@ export const review: Catalogue["review"] = {
   },
   emptyTitle: "Noch nichts zum Zurückblicken",
   emptyText:
-    "Sobald von einigen Tellern bekannt ist, was darin war, zeigt diese Seite, wie oft die Befunde stimmten.",
+    "Sobald von einigen Tellern bekannt ist, was darin war, zeigt diese Seite, wie oft die Befunde stimmten. Teller der Übungsküche zählen nicht.",
   emptyDaysTitle: "Keine Mahlzeit an diesen Tagen",
   emptyDaysText: "Wähle oben andere Tage.",
   fieldTitle: "Befunde gegen die Wahrheit",

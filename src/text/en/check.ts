@@ -129,6 +129,21 @@ export const check = {
     done: "The finding is there.",
     countdown: (seconds: string) =>
       `It begins in ${seconds} seconds. Bring the sniffer over the plate and hold it still.`,
-    jarDone: "The check jar has been sniffed.",
+  },
+  /** What a reading of the check jar says in place of the plate's words. */
+  jar: {
+    name: "Check jar",
+    text: "Start the countdown, open the jar, and bring the sniffer over it while it runs.",
+    moving: "Bring it over the open jar and hold it still.",
+    practice: "The practice kitchen has opened the jar.",
+    title: "Sniffing the jar",
+    headspace: "Hold it as high above the jar as every time.",
+    announce: {
+      overPlate: "The air is steady. Start the countdown, then bring the sniffer over the open jar.",
+      countdown: (seconds: string) =>
+        `It begins in ${seconds} seconds. Bring the sniffer over the open jar and hold it still.`,
+      headspace: "Sniffing the jar.",
+      done: "The check jar has been sniffed.",
+    },
   },
 };

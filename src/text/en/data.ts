@@ -15,7 +15,7 @@ export const data = {
   persisted: "The browser has promised not to clear this storage by itself.",
   notPersisted: "The browser may clear this storage when space runs short. Save a backup now and then.",
   askPersist: "Ask the browser to keep it",
-  lastBackup: (when: string) => `Last backup ${when}`,
+  lastBackup: (when: string) => `Last backup: ${when}`,
   noBackup: "No backup yet",
   setAside: (count: string) =>
     `${count} ${plural(count, "damaged record was set aside. It is", "damaged records were set aside. They are")} part of the next backup.`,

@@ -136,7 +136,7 @@ export const nose = {
     worth: {
       missed: "The finding was wrong about it, so the nose has most to learn from it.",
       uncertain: "The finding was uncertain about it.",
-      agreed: "What it was is known, so it costs one tap.",
+      agreed: "It costs one tap.",
     },
     askMeal: (meal: string) => `Ask what was in it: ${meal}`,
     nearEven: (group: string, chance: string) => `The chance of ${group} was called ${chance}: nearly even.`,

@@ -14,7 +14,8 @@ export const review = {
     show: "Show these days",
   },
   emptyTitle: "Nothing to review yet",
-  emptyText: "Once it is known what was on some plates, this page shows how often the findings were right.",
+  emptyText:
+    "Once it is known what was on some plates, this page shows how often the findings were right. Plates of the practice kitchen do not count.",
   emptyDaysTitle: "No meal in these days",
   emptyDaysText: "Choose other days above.",
   fieldTitle: "Findings against the truth",

@@ -37,6 +37,7 @@ const home =
 
 const CONTEXT: CheckContext = {
   practice: true,
+  isJar: false,
   practiceSpeed: 8,
   hasAllergy: false,
   acceptedMissRate: 0.05,
@@ -114,6 +115,7 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
   "check-warming": check(checks.WARMING),
   "check-clean-air-start": check(checks.CLEAN_AIR_START),
   "check-clean-air-drift": check(checks.CLEAN_AIR_DRIFT, { practice: false }),
+  "check-jar": check(checks.HEADSPACE, { isJar: true }),
   "check-over-plate": check(checks.OVER_PLATE, { hasAllergy: true, practice: false }),
   "check-count-down": check({ ...checks.OVER_PLATE, countingDown: true } as CheckState, { countdown: 3 }),
   "check-headspace": check(checks.HEADSPACE),
