@@ -16,7 +16,11 @@ export function assessText(
     `held out by ${options.split}, ${folds} folds, seed ${options.seed}, accepted miss rate ${options.rate}`,
     ...prepared.leftOut.map(({ why, sniffs }) => `left out: ${sniffs} sniffs (${why})`),
     ...(prepared.hasCleanAir ? [] : ["no clean air in these sniffs: no ratio to it, and no noise floor"]),
-    `chosen inside the folds: ${choices.map(({ chosen, recipe }) => `${chosen} on recipe ${recipe}`).join("; ")}`,
+    "chosen inside the folds:",
+    ...choices.map(
+      ({ kinds, recipe, humidityShare }) =>
+        `  ${kinds.join(" + ")} on recipe ${recipe}, ${humidityText(humidityShare)}`,
+    ),
     ...[...new Set(choices.map(({ recipe }) => recipe))].map(
       (id) => `recipe ${id}: ${RECIPES.find((recipe) => recipe.id === id)?.name ?? "unknown"}`,
     ),
@@ -81,4 +85,9 @@ export function rateText({ events, trials, low, high }: Rate): string {
 
 function pad(text: string, width: number): string {
   return text.padEnd(width);
+}
+
+/** How much of the humidity's part a nose takes out of its features. */
+export function humidityText(share: number): string {
+  return share === 0 ? "humidity left in" : `${(100 * share).toFixed(0)} % of the humidity taken out`;
 }

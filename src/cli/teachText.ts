@@ -1,7 +1,9 @@
 import { recipeOf } from "../features/recipe.js";
+import { kindsInUse } from "../nose/kindsInUse.js";
 import type { Nose } from "../nose/nose.js";
+import { humidityShareOf } from "../nose/standardised.js";
 import type { OccasionReport } from "../nose/report.js";
-import { rateText } from "./assessText.js";
+import { humidityText, rateText } from "./assessText.js";
 import { sampleCheckLines } from "./sampleSetText.js";
 
 /** What a nose is worth on its own held-out plates, as plain text. */
@@ -9,7 +11,8 @@ export function teachText(nose: Nose): string {
   const { report } = nose;
   const lines = [
     `${nose.name}: ${nose.sniffsTaught} sniffs of ${nose.platesTaught} plates on ${nose.occasionsTaught} occasions`,
-    `recipe ${nose.recipe} (${recipeOf(nose.recipe)?.name ?? "unknown"}), model ${nose.chosen}, ` +
+    `recipe ${nose.recipe} (${recipeOf(nose.recipe)?.name ?? "unknown"}), ${humidityText(humidityShareOf(nose))}, ` +
+      `${kindsInUse(nose).join(" + ")}, ` +
       `${report.folds} folds by ${report.split}`,
     ...report.leftOut.map(({ why, sniffs }) => `left out: ${sniffs} sniffs (${why})`),
     ...report.notes.map((note) => `note: ${note}`),

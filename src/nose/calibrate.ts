@@ -4,10 +4,27 @@ import type { Calibration } from "./nose.js";
 /**
  * Probability of *present* under a calibration.
  *
- * @param margin - the probability keeps this distance from 0 and 1
+ * @param margin - the probability keeps this distance from 0 and 1, 0 to 0.5
  */
 export function calibrate(calibration: Calibration, logit: number, margin: number): number {
-  return Math.min(1 - margin, Math.max(margin, plainProbability(calibration, logit)));
+  return withinMargin(plainProbability(calibration, logit), margin);
+}
+
+/**
+ * Draws a probability in from 0 and 1, as if the truth were noted wrongly once in 1 / margin times. A squeeze and no
+ * clip: two plates that differ keep their order.
+ */
+export function withinMargin(probability: number, margin: number): number {
+  return margin + (1 - 2 * margin) * probability;
+}
+
+/**
+ * How often at least a nose must be expected to slip that was never seen to, on so many held-out plates.
+ *
+ * @see Krichevsky and Trofimov, IEEE Trans. Information Theory 27 (1981), 199-207: half an event among one trial more
+ */
+export function slipRate(plates: number): number {
+  return Math.fround(0.5 / (plates + 1));
 }
 
 function plainProbability(calibration: Calibration, logit: number): number {

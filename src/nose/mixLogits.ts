@@ -14,6 +14,21 @@ export function softClipped(logit: number): number {
   return LARGEST_LOGIT * Math.tanh(logit / LARGEST_LOGIT);
 }
 
+/**
+ * Weighted log-odds of several models for the same cases, shape [cases].
+ *
+ * @param logits - of each model, shape [models][cases]
+ * @param weights - shape [models]
+ */
+export function mixedLogits(logits: readonly Float64Array[], weights: ArrayLike<number>): Float64Array {
+  const mixed = new Float64Array(logits[0]?.length ?? 0);
+  logits.forEach((model, i) => {
+    if (weights[i] === 0) return;
+    for (let at = 0; at < mixed.length; at += 1) mixed[at]! += weights[i]! * softClipped(model[at]!);
+  });
+  return mixed;
+}
+
 /** What the models of one horizon say together. */
 export interface Mixed {
   /** Mixed log-odds, shape [groups]. */

@@ -1,7 +1,7 @@
 /** A nose: preprocessing, weights, calibration, thresholds and the evidence of how good it is, as one value. */
 import type { SnifferMap } from "../features/snifferMap.js";
 import type { Channel } from "../kernel/channel.js";
-import type { Forest, KernelModel, LinearModel, ModelKind, NeighbourModel, NetEnsemble } from "./models.js";
+import type { Forest, KernelModel, LinearModel, ModelChoice, NeighbourModel, NetEnsemble } from "./models.js";
 import type { NoseReport } from "./report.js";
 
 export const NOSE_FORMAT = "nidor-nose/1";
@@ -56,7 +56,7 @@ export interface HorizonNose {
 /** One group's calibration and held-out answers at one horizon. */
 export interface GroupHorizon {
   readonly calibration: Calibration;
-  /** Probabilities stay this far from 0 and 1: 1 / (held-out plates + 2), Laplace's rule. */
+  /** Probabilities stay this far from 0 and 1; see slipRate. Older noses were taught with 1 / (held-out plates + 2). */
   readonly margin: number;
   /** Mixed log-odds of each held-out sniff, by models that never saw its plate, shape [held out]. */
   readonly logits: Float32Array;
@@ -131,7 +131,7 @@ export interface Nose {
   /** Shared by all horizons; null if the nets weigh nothing. */
   readonly nets: NetEnsemble | null;
   readonly horizons: readonly HorizonNose[];
-  readonly chosen: ModelKind | "mix";
+  readonly chosen: ModelChoice;
   readonly report: NoseReport;
   /** Only where the nose was moved from another sniffer; its sniffs are mapped before all else. */
   readonly transfer?: NoseTransfer | undefined;

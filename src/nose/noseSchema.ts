@@ -1,6 +1,6 @@
 /** What a nose file must hold, checked field by field. */
 import * as v from "valibot";
-import { MODEL_KINDS } from "./models.js";
+import { CHOICES } from "./models.js";
 import { NOSE_FORMAT, TRANSFERRED_FORMAT } from "./nose.js";
 import { unpackNumbers } from "./packNumbers.js";
 
@@ -202,6 +202,7 @@ const report = v.object({
   horizons: v.array(v.object({ fromMs: finite, logLoss: finite, auc: maybe })),
   recipes: v.array(v.object({ id: count, name, logLoss: finite })),
   chosen: name,
+  humidityShare: v.optional(fraction),
   leftOut: v.array(
     v.object({
       why: v.picklist(["otherSniffer", "otherChannels", "noCleanAir", "noKnownGroup", "duplicate"]),
@@ -252,7 +253,7 @@ export const noseSchema = v.object({
   groups: v.array(group),
   nets: v.nullable(nets),
   horizons: v.pipe(v.array(horizon), v.nonEmpty("needs at least one horizon")),
-  chosen: v.picklist([...MODEL_KINDS, "mix"]),
+  chosen: v.picklist(CHOICES),
   report,
   transfer: v.optional(transfer),
 });

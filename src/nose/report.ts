@@ -170,6 +170,9 @@ export interface NoseReport {
   readonly horizons: readonly HorizonReport[];
   readonly recipes: readonly { readonly id: number; readonly name: string; readonly logLoss: number }[];
   readonly chosen: string;
+  /** How much of the humidity's part was taken out of the features, 0 to 1. Missing from noses of older versions, which
+   * took out all or nothing. */
+  readonly humidityShare?: number | undefined;
   readonly leftOut: readonly LeftOut[];
   /** Plain words about what the data could not give, by kind. */
   readonly notes: readonly ("noCleanAir" | "noHumidityCorrection" | "oneOccasion" | "constantChannels")[];

@@ -16,7 +16,8 @@ export function standardised(map: InputMap, values: Float64Array, rise: number |
   });
 }
 
-/** Whether the nose takes the share of the humidity out of its features. */
-export function correctsHumidity(nose: Nose): boolean {
-  return nose.horizons.some(({ input }) => input.humiditySlope.some((slope) => slope !== 0));
+/** How much of the humidity's part the nose takes out of its features, 0 to 1. */
+export function humidityShareOf({ report, horizons }: Nose): number {
+  if (report.humidityShare !== undefined) return report.humidityShare;
+  return horizons.some(({ input }) => input.humiditySlope.some((slope) => slope !== 0)) ? 1 : 0;
 }

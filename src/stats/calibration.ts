@@ -127,21 +127,36 @@ export function plattNewton(
   };
 }
 
+/** How the cases count for a temperature. */
+export interface TemperatureOptions {
+  /** How much each case counts, none below 0, shape [n]; 1 each if left out. */
+  readonly weight?: ArrayLike<number> | undefined;
+  /** Weight of half the squared distance of 1 / T from 1: with few cases a free T forgets what the models know. */
+  readonly pull?: number | undefined;
+}
+
 /**
  * Temperature for binary logits: the T that minimises the log loss of sigmoid(logit / T).
  *
  * @param logits - log-odds of the event, shape [n]
  * @param happened - shape [n], 0 or 1
  * @returns T, {@link LEAST_TEMPERATURE}..{@link LARGEST_TEMPERATURE}
- * @throws {RangeError} if n = 0, the lengths differ or an outcome is neither 0 nor 1
+ * @throws {RangeError} if n = 0, the lengths differ, an outcome is neither 0 nor 1 or the pull is negative
  * @see Guo, Pleiss, Sun and Weinberger, Proc. 34th ICML (2017), section 4.2
  */
-export function fitTemperature(logits: ArrayLike<number>, happened: ArrayLike<number>): number {
+export function fitTemperature(
+  logits: ArrayLike<number>,
+  happened: ArrayLike<number>,
+  { weight, pull = 0 }: TemperatureOptions = {},
+): number {
   checkOutcomes(logits, happened);
+  if (weight !== undefined && weight.length !== logits.length)
+    throw new RangeError(`${logits.length} logits, but ${weight.length} weights`);
+  if (!(pull >= 0)) throw new RangeError(`a pull is not negative, got ${pull}`);
   return temperatureWhere((sharpness) => {
-    let slope = 0;
+    let slope = pull * (sharpness - 1);
     for (let i = 0; i < logits.length; i += 1)
-      slope += (sigmoid(sharpness * logits[i]!) - happened[i]!) * logits[i]!;
+      slope += (weight?.[i] ?? 1) * (sigmoid(sharpness * logits[i]!) - happened[i]!) * logits[i]!;
     return slope;
   });
 }

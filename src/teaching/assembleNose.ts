@@ -1,15 +1,15 @@
 import type { RandomSource } from "../kernel/random.js";
-import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
-import { type GroupNose, type HorizonNose, type Nose, NOSE_FORMAT } from "../nose/nose.js";
+import { mixedLogits } from "../nose/mixLogits.js";
+import { MODEL_KINDS, type ModelChoice, type ModelKind, type NetEnsemble } from "../nose/models.js";
+import { type GroupHorizon, type GroupNose, type HorizonNose, type Nose, NOSE_FORMAT } from "../nose/nose.js";
 import type { HorizonReport, NoseReport, RivalReport } from "../nose/report.js";
-import { chooseCalibration, fitCalibration } from "./chooseCalibration.js";
-import { crossMixed, groupCases, type JudgedCases, type MixChoice, oneHot, wholeMix } from "./chooseMix.js";
+import { chooseCalibrations } from "./chooseCalibration.js";
+import { equalMix, groupCases, type JudgedCases, type MixChoice } from "./chooseMix.js";
 import type { RecipeChoice } from "./chooseRecipe.js";
 import type { FittedHorizon } from "./fitHorizon.js";
 import type { StrangenessScale } from "./fitNeighbours.js";
 import { isDishTaught } from "./foodDistances.js";
 import { UNLIKE_RATE } from "../finding/bands.js";
-import { mixedLogits } from "./fitMix.js";
 import { groupReport } from "./groupReport.js";
 import type { HeldOutLogits } from "./heldOutLogits.js";
 import type { HorizonSpan } from "./horizonsOf.js";
@@ -45,24 +45,23 @@ export function assembleNose(
   work: Work,
   heldOut: readonly HeldOutLogits[],
   fitted: FittedNose,
-  mix: MixChoice,
+  choice: MixChoice,
 ): Taught {
   const { options } = work;
   const cases = judgedCases(work);
-  const make = (chosen: ModelKind | "mix", kinds: readonly ModelKind[]) => {
-    const weights = heldOut.map((one) =>
-      chosen === "mix" ? wholeMix(one, cases, kinds) : oneHot(MODEL_KINDS.indexOf(chosen)),
-    );
-    const groups = work.prepared.groups.map((name, group) =>
-      groupNose(work, heldOut, cases, weights, chosen === "mix" ? kinds : [], name, group),
-    );
-    const report = noseReport(work, groups, mix.rivals, chosen);
-    return packed(work, fitted, weights, groups, heldOut, cases, chosen, report);
+  const make = ({ chosen, kinds }: Omit<MixChoice, "rivals">) => {
+    const mix = equalMix(kinds);
+    const judged = heldOut.map((one) => judgedGroups(mixedLogits(one.models, mix), cases));
+    const groups = work.prepared.groups.map((_, group) => groupNose(work, cases, judged, group));
+    const report = noseReport(work, groups, choice.rivals, chosen);
+    return packed(work, fitted, mix, groups, heldOut, cases, chosen, report);
   };
-  const nose = make(mix.chosen, mix.kinds);
+  const nose = make(choice);
   const alone = options.withRivals === true && cases.groups.length > 0 ? MODEL_KINDS : [];
   const rivals = Object.fromEntries(
-    alone.filter((kind) => kind !== "nets" || fitted.nets !== null).map((kind) => [kind, make(kind, [kind])]),
+    alone
+      .filter((kind) => kind !== "nets" || fitted.nets !== null)
+      .map((kind) => [kind, make({ chosen: kind, kinds: [kind] })]),
   );
   options.onProgress?.(1);
   return { nose, report: nose.report, rivals };
@@ -88,44 +87,38 @@ export function judgedCases(work: Work): JudgedCases {
   return { rows, groups: rows.length > 0 ? groups : [], groupCount, truth, weight, folds: foldOf };
 }
 
+/** Calibration and held-out answers of every judged group at one horizon, by the group's number. */
+function judgedGroups(mixed: Float64Array, cases: JudgedCases): ReadonlyMap<number, GroupHorizon> {
+  const known = cases.groups.map((group) => groupCases(mixed, cases, group));
+  const calibrated = chooseCalibrations(known);
+  return new Map(
+    known.map(({ logits, margin }, at) => [
+      cases.groups[at]!,
+      { ...calibrated[at]!, margin, logits: Float32Array.from(logits) },
+    ]),
+  );
+}
+
 function groupNose(
   work: Work,
-  heldOut: readonly HeldOutLogits[],
   cases: JudgedCases,
-  weights: readonly Float32Array[],
-  mixed: readonly ModelKind[],
-  name: string,
+  judged: readonly ReadonlyMap<number, GroupHorizon>[],
   group: number,
 ): GroupNose {
-  const { prepared } = work;
-  const one = groupCases(heldOut[0]!.models[0]!, cases, group);
+  const { prepared, foldOf } = work;
+  const truthOf = (row: number) => prepared.truth[row * cases.groupCount + group]!;
   const platesWith = (truth: number) =>
-    new Set([...prepared.plates].filter((_, row) => prepared.truth[row * cases.groupCount + group] === truth))
-      .size;
-  const isJudged = cases.groups.includes(group);
-  const rows = isJudged ? one.rows : [];
-  const horizons = isJudged
-    ? heldOut.map((answers, place) => {
-        const whole = groupCases(mixedLogits(answers.models, weights[place]!), cases, group);
-        const honest =
-          mixed.length > 0 ? crossMixed(answers, cases, mixed) : mixedLogits(answers.models, weights[place]!);
-        const crossed = chooseCalibration(groupCases(honest, cases, group));
-        return {
-          calibration: fitCalibration(whole.logits, whole.truth, crossed.calibration.kind),
-          margin: whole.margin,
-          logits: Float32Array.from(whole.logits),
-          probabilities: crossed.probabilities,
-        };
-      })
-    : [];
+    new Set([...prepared.plates].filter((_, row) => truthOf(row) === truth)).size;
+  const horizons = judged.map((groups) => groups.get(group)).filter((one) => one !== undefined);
+  const rows = horizons.length === 0 ? [] : cases.rows.filter((row) => truthOf(row) >= 0);
   const units = unitsOf(work);
   return {
-    name,
+    name: prepared.groups[group]!,
     platesPresent: platesWith(1),
     platesAbsent: platesWith(0),
-    truth: Int16Array.from(rows, (row) => prepared.truth[row * cases.groupCount + group]!),
+    truth: Int16Array.from(rows, truthOf),
     plate: Int16Array.from(rows, (row) => units.numbers[row]!),
-    fold: Int16Array.from(rows, (row) => work.foldOf[row]!),
+    fold: Int16Array.from(rows, (row) => foldOf[row]!),
     horizons,
   };
 }
@@ -142,7 +135,7 @@ function noseReport(
   work: Work,
   groups: readonly GroupNose[],
   rivals: readonly RivalReport[],
-  chosen: ModelKind | "mix",
+  chosen: ModelChoice,
 ): NoseReport {
   const { prepared, options } = work;
   const notes: NoseReport["notes"][number][] = [];
@@ -170,6 +163,7 @@ function noseReport(
     horizons: judged.length === 0 ? [] : horizons,
     recipes: work.choice.compared,
     chosen,
+    humidityShare: work.choice.humidityShare,
     leftOut: prepared.leftOut,
     notes,
     split: options.split ?? "plate",
@@ -188,26 +182,26 @@ function hasConstantChannel(prepared: Prepared): boolean {
 function packed(
   work: Work,
   fitted: FittedNose,
-  weights: readonly Float32Array[],
+  mix: Float32Array,
   groups: readonly GroupNose[],
   heldOut: readonly HeldOutLogits[],
   cases: JudgedCases,
-  chosen: ModelKind | "mix",
+  chosen: ModelChoice,
   report: NoseReport,
 ): Nose {
   const { prepared, options, spans } = work;
-  const uses = (kind: ModelKind, place: number) => weights[place]![MODEL_KINDS.indexOf(kind)]! > 0;
+  const uses = (kind: ModelKind) => mix[MODEL_KINDS.indexOf(kind)]! > 0;
   const horizons: HorizonNose[] = spans.map(({ fromMs, uptoMs }, place) => {
     const own = fitted.horizons[place]!;
     return {
       fromMs,
       uptoMs,
       input: own.input,
-      mix: weights[place]!,
-      logistic: uses("logistic", place) ? own.logistic : null,
-      discriminant: uses("discriminant", place) ? own.discriminant : null,
-      trees: uses("trees", place) ? own.trees : null,
-      kernel: uses("kernel", place) ? own.kernel : null,
+      mix,
+      logistic: uses("logistic") ? own.logistic : null,
+      discriminant: uses("discriminant") ? own.discriminant : null,
+      trees: uses("trees") ? own.trees : null,
+      kernel: uses("kernel") ? own.kernel : null,
       neighbours: own.neighbours,
       heldOutDistances: plateStrangeness(work, heldOut[place]!, cases.rows),
     };
@@ -224,7 +218,7 @@ function packed(
     occasionsTaught: new Set(prepared.occasions).size,
     plateNames: unitsOf(work).names,
     groups,
-    nets: spans.some((_, place) => uses("nets", place)) ? fitted.nets : null,
+    nets: uses("nets") ? fitted.nets : null,
     horizons,
     chosen,
     report,

@@ -19,10 +19,11 @@ export function assessSampleSet(assessment: Assessment, seed: number): SampleSet
   for (const { recipe } of choices) votes.set(recipe, (votes.get(recipe) ?? 0) + 1);
   const [most] = [...votes].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
   const recipe = recipeOf(most?.[0] ?? 1) ?? RECIPES[0]!;
-  const corrects = choices.filter((one) => one.corrects).length > choices.length / 2;
+  const shares = choices.map((one) => one.humidityShare).sort((a, b) => a - b);
+  const humidityShare = shares[Math.floor(shares.length / 2)] ?? 0;
   return {
     leaks: leakChecks(prepared, seed),
-    learningCurve: learningCurve(prepared, recipe, corrects, seed),
-    unlike: leaveFoodOut(prepared, recipe, corrects, seed),
+    learningCurve: learningCurve(prepared, recipe, humidityShare, seed),
+    unlike: leaveFoodOut(prepared, recipe, humidityShare, seed),
   };
 }

@@ -3,9 +3,10 @@ import { type JudgedSniff, judgedSniff } from "../finding/judgedSniff.js";
 import { taughtShare } from "../finding/withBelief.js";
 import { seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
-import { MODEL_KINDS } from "../nose/models.js";
+import { kindsInUse } from "../nose/kindsInUse.js";
+import { MODEL_KINDS, type ModelKind } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
-import { correctsHumidity } from "../nose/standardised.js";
+import { humidityShareOf } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { dealFolds } from "./dealFolds.js";
 import { kindOfRow, type Prepared, prepareSamples } from "./prepareSamples.js";
@@ -27,6 +28,13 @@ export interface AssessOptions {
   readonly isCancelled?: (() => boolean) | undefined;
 }
 
+/** What a nose chose inside its own split. */
+export interface NoseChoices {
+  readonly kinds: readonly ModelKind[];
+  readonly recipe: number;
+  readonly humidityShare: number;
+}
+
 export interface Assessment {
   readonly prepared: Prepared;
   readonly folds: number;
@@ -36,11 +44,7 @@ export interface Assessment {
   /** Share of present plates among those that each sniff's nose was taught on, by sniff and group. */
   readonly taughtShares: readonly (readonly number[])[];
   /** The noses of the folds: what each chose. */
-  readonly choices: readonly {
-    readonly chosen: string;
-    readonly recipe: number;
-    readonly corrects: boolean;
-  }[];
+  readonly choices: readonly NoseChoices[];
 }
 
 /**
@@ -64,7 +68,7 @@ export async function assessSamples(
     MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
   );
   const taughtShares: number[][] = new Array<number[]>(prepared.sniffs.length);
-  const choices: { chosen: string; recipe: number; corrects: boolean }[] = [];
+  const choices: NoseChoices[] = [];
   for (let fold = 0; fold < folds; fold += 1) {
     const taught = await teachNose(
       prepared.sniffs.filter((_, row) => foldOf[row] !== fold),
@@ -84,7 +88,7 @@ export async function assessSamples(
     );
     if (!taught.ok) return taught;
     const { nose } = taught.value;
-    choices.push({ chosen: nose.chosen, recipe: nose.recipe, corrects: correctsHumidity(nose) });
+    choices.push({ kinds: kindsInUse(nose), recipe: nose.recipe, humidityShare: humidityShareOf(nose) });
     const shares = taught.value.nose.groups.map(taughtShare);
     prepared.sniffs.forEach((sniff, row) => {
       if (foldOf[row] !== fold) return;

@@ -1,7 +1,7 @@
 import { RECIPES, recipeOf } from "../features/recipe.js";
 import { ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
-import { correctsHumidity } from "../nose/standardised.js";
+import { humidityShareOf } from "../nose/standardised.js";
 import type { OccasionReport, SampleChecks } from "../nose/report.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { leakChecks } from "./leakChecks.js";
@@ -24,7 +24,7 @@ export function checkSamples(
   const recipe = recipeOf(nose.recipe) ?? RECIPES[0]!;
   return ok({
     leaks: leakChecks(prepared.value, seed),
-    learningCurve: learningCurve(prepared.value, recipe, correctsHumidity(nose), seed),
+    learningCurve: learningCurve(prepared.value, recipe, humidityShareOf(nose), seed),
   });
 }
 

@@ -6,11 +6,14 @@ import { logLoss } from "../stats/scores.js";
 
 /** Isotonic steps need this many plates of either truth; with fewer they learn the noise. Common practice. */
 const ISOTONIC_PLATES = 50;
-/** A calibration must beat doing nothing by this much log loss, summed over all cases, to be worth its risk: half of
+/** A calibration must beat a plainer one by this much log loss, summed over all cases, to be worth its risk: half of
  * Akaike's price of two parameters. Akaike, IEEE Trans. Automatic Control 19 (1974), 716-723. */
 const LEAST_GAIN = 1;
-/** Pull of Platt's map to doing nothing, in sniffs: with few plates a free map forgets what the models know. */
-const PLATT_PULL = 20;
+/** Pull of a map to doing nothing, in sniffs: with few plates a free map forgets what the models know. */
+const PULL = 20;
+/** The same of a map of one group's own: it has fewer plates to learn from, and a wrong one mixes up the order. */
+const OWN_PULL = 100;
+const LEAST_TEMPERATURE = 0.2;
 
 /** Held-out cases of one group at one horizon. */
 export interface CalibrationCases {
@@ -18,6 +21,8 @@ export interface CalibrationCases {
   /** 1 or 0. */
   readonly truth: Uint8Array;
   readonly folds: Int32Array;
+  /** How much each case counts, so that a plate counts once. */
+  readonly weight: Float64Array;
   /** Plates of the rarer truth. */
   readonly scarcerPlates: number;
   /** Probabilities keep this distance from 0 and 1. */
@@ -31,49 +36,121 @@ export interface ChosenCalibration {
 }
 
 type Kind = Calibration["kind"];
+type Fit = (rows: readonly number[]) => Calibration;
 
-/** Picks the calibration with the least cross-fitted log loss; doing nothing is one of them and wins near ties. */
-export function chooseCalibration(cases: CalibrationCases): ChosenCalibration {
-  const kinds: Kind[] = ["identity", "temperature", "platt"];
-  if (cases.scarcerPlates >= ISOTONIC_PLATES) kinds.push("isotonic");
-  let best: { kind: Kind; loss: number; probabilities: Float32Array } | undefined;
-  for (const kind of kinds) {
-    const probabilities = crossFitted(cases, kind);
-    const loss = logLoss(probabilities, cases.truth) * cases.truth.length;
-    const price = kind === "identity" ? 0 : LEAST_GAIN;
-    if (best === undefined || loss + price < best.loss)
-      best = { kind, loss: kind === "identity" ? loss : loss + price, probabilities };
-  }
-  const chosen = best!;
-  return {
-    calibration: fitCalibration(cases.logits, cases.truth, chosen.kind),
-    probabilities: chosen.probabilities,
-  };
+/**
+ * Picks the calibration of each group with the least cross-fitted log loss; the plainer one wins near ties.
+ *
+ * All groups come from the same models, sure or unsure alike: so they share a temperature, fitted on all their plates
+ * together, and a group has a map of its own only where that is clearly better.
+ *
+ * @returns one for each group, in the same order
+ */
+export function chooseCalibrations(groups: readonly CalibrationCases[]): ChosenCalibration[] {
+  const shared = sharedTemperature(groups).of;
+  const nothing = groups.map((cases) => tried(cases, "identity"));
+  const sum = (each: readonly Tried[]) => each.reduce((all, { loss }) => all + loss, 0);
+  const gains = sum(shared) + LEAST_GAIN < sum(nothing);
+  return groups.map((cases, group) => {
+    const plain = gains ? shared[group]! : nothing[group]!;
+    const own: Kind[] = cases.scarcerPlates >= ISOTONIC_PLATES ? ["platt", "isotonic"] : ["platt"];
+    let best = plain;
+    for (const kind of own) {
+      const one = tried(cases, kind);
+      if (one.loss + LEAST_GAIN < best.loss) best = { ...one, loss: one.loss + LEAST_GAIN };
+    }
+    return { calibration: best.calibration, probabilities: best.probabilities };
+  });
 }
 
-function crossFitted(cases: CalibrationCases, kind: Kind): Float32Array {
-  const probabilities = new Float32Array(cases.logits.length);
-  for (const fold of new Set(cases.folds)) {
-    const others = [...cases.folds.keys()].filter((i) => cases.folds[i] !== fold);
-    const fitted = fitCalibration(
-      Float64Array.from(others, (i) => cases.logits[i]!),
-      Uint8Array.from(others, (i) => cases.truth[i]!),
+interface Tried extends ChosenCalibration {
+  /** Log loss, summed over the cases. */
+  readonly loss: number;
+}
+
+/** One temperature for all groups: what each gets from it, and their log loss together, each plate counted once. */
+export function sharedTemperature(groups: readonly CalibrationCases[]): {
+  readonly of: readonly Tried[];
+  readonly loss: number;
+} {
+  const without = (fold: number) => groups.map(({ folds }) => rowsWhere(folds, (own) => own !== fold));
+  const known = new Map<number, Calibration>();
+  const fittedWithout = (fold: number) => {
+    const fitted = known.get(fold) ?? temperatureOf(groups, without(fold));
+    known.set(fold, fitted);
+    return fitted;
+  };
+  const whole = temperatureOf(groups, without(-1));
+  const of = groups.map((cases) => scored(cases, fittedWithout, whole));
+  const loss = of.reduce(
+    (sum, { probabilities }, group) => sum + weightedLoss(groups[group]!, probabilities),
+    0,
+  );
+  return { of, loss };
+}
+
+function temperatureOf(
+  groups: readonly CalibrationCases[],
+  rows: readonly (readonly number[])[],
+): Calibration {
+  const gathered = (value: (cases: CalibrationCases, row: number) => number) =>
+    groups.flatMap((cases, group) => rows[group]!.map((row) => value(cases, row)));
+  const logits = gathered((cases, row) => cases.logits[row]!);
+  if (logits.length === 0) return { kind: "identity" };
+  const truth = gathered((cases, row) => cases.truth[row]!);
+  const weight = gathered((cases, row) => cases.weight[row]!);
+  const temperature = fitTemperature(logits, truth, { weight, pull: PULL });
+  return { kind: "temperature", temperature: Math.fround(Math.max(LEAST_TEMPERATURE, temperature)) };
+}
+
+function tried(cases: CalibrationCases, kind: Kind): Tried {
+  const fit: Fit = (rows) =>
+    fitCalibration(
+      Float64Array.from(rows, (i) => cases.logits[i]!),
+      Uint8Array.from(rows, (i) => cases.truth[i]!),
       kind,
     );
-    cases.folds.forEach((own, i) => {
-      if (own === fold) probabilities[i] = calibrate(fitted, cases.logits[i]!, cases.margin);
-    });
-  }
-  return probabilities;
+  const fittedWithout = (fold: number) => fit(rowsWhere(cases.folds, (own) => own !== fold));
+  return scored(cases, fittedWithout, fit([...cases.logits.keys()]));
 }
 
-/** Fits one kind of calibration; shapes [n]. */
+/** Cross-fitted probabilities and their loss; `whole` is kept for use. */
+function scored(
+  cases: CalibrationCases,
+  fittedWithout: (fold: number) => Calibration,
+  whole: Calibration,
+): Tried {
+  const probabilities = new Float32Array(cases.logits.length);
+  for (const fold of new Set(cases.folds)) {
+    const fitted = fittedWithout(fold);
+    for (const i of rowsWhere(cases.folds, (own) => own === fold))
+      probabilities[i] = calibrate(fitted, cases.logits[i]!, cases.margin);
+  }
+  const loss = logLoss(probabilities, cases.truth) * cases.truth.length;
+  return { calibration: whole, probabilities, loss };
+}
+
+function weightedLoss({ truth, weight }: CalibrationCases, probabilities: Float32Array): number {
+  return truth.reduce(
+    (sum, one, i) => sum - weight[i]! * Math.log(one === 1 ? probabilities[i]! : 1 - probabilities[i]!),
+    0,
+  );
+}
+
+function rowsWhere(folds: Int32Array, isWanted: (fold: number) => boolean): number[] {
+  return [...folds.keys()].filter((i) => isWanted(folds[i]!));
+}
+
+/** Fits one kind of calibration to one group alone; shapes [n]. */
 export function fitCalibration(logits: Float64Array, truth: Uint8Array, kind: Kind): Calibration {
   if (kind === "identity" || logits.length === 0) return { kind: "identity" };
   if (kind === "temperature")
-    return { kind, temperature: Math.fround(Math.max(0.2, fitTemperature(logits, truth))) };
+    return {
+      kind,
+      temperature: Math.fround(Math.max(LEAST_TEMPERATURE, fitTemperature(logits, truth))),
+    };
   if (kind === "platt") {
-    const map = fitPulledPlatt(logits, truth, PLATT_PULL);
+    const map = fitPulledPlatt(logits, truth, OWN_PULL);
     // A falling map would turn the order of the held-out scores round: then the scores know nothing.
     return { kind, slope: Math.fround(Math.max(0, map.slope)), intercept: Math.fround(map.intercept) };
   }

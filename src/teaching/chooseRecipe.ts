@@ -19,8 +19,8 @@ export interface RecipeChoice {
   readonly recipe: Recipe;
   readonly penalty: number;
   readonly shape: KernelShape;
-  /** Whether the features are corrected for humidity. */
-  readonly corrects: boolean;
+  /** How much of the humidity's part is taken out of the features, 0 to 1. */
+  readonly humidityShare: number;
   readonly compared: readonly { readonly id: number; readonly name: string; readonly logLoss: number }[];
 }
 
@@ -35,11 +35,13 @@ const SHAPES: readonly KernelShape[] = [
   { width: 2, ridge: 0.1 },
 ];
 const TRIAL_TREES = 15;
-const TRIAL_BELLS = 60;
+const TRIAL_BELLS = 120;
 /** A recipe further down the list must be better by this share of the log loss. Common practice: no choice on noise. */
 const CLEAR_GAIN = 0.04;
-/** The unusual way with humidity must be better by this share. Common practice, as above. */
-const TURN_GAIN = 0.02;
+/** Shares of the humidity's part that may be taken out: where smell and humidity came together, half may be best. */
+const HUMIDITY_SHARES = [0.5, 0, 1];
+/** An unusual share must be better by this share of the log loss. Common practice, as above. */
+const SHARE_GAIN = 0.02;
 /** Numbers of the recipes that are compared, the preferred ones first. The others are kept for older noses. */
 const WITH_CLEAN_AIR = [8, 9, 2, 7];
 const WITHOUT_CLEAN_AIR = [6, 7, 4, 5];
@@ -59,17 +61,16 @@ export function chooseRecipe(
   const candidates = (prepared.hasCleanAir ? WITH_CLEAN_AIR : WITHOUT_CLEAN_AIR).map(numberedRecipe);
   const tried = candidates.map((recipe) => {
     const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
-    return trial(prepared, recipe, raw, usuallyCorrects(recipe), foldOf, random);
+    return trial(prepared, recipe, raw, usualShare(recipe), foldOf, random);
   });
   let best = tried[0]!;
   for (const one of tried) if (one.logLoss < best.logLoss * (1 - CLEAR_GAIN)) best = one;
-  const turned = trial(prepared, best.recipe, best.raw, !best.corrects, foldOf, random);
-  if (turned.logLoss < best.logLoss * (1 - TURN_GAIN)) best = turned;
+  best = otherwiseCorrected(prepared, best, foldOf, random);
   return {
     recipe: best.recipe,
     penalty: best.penalty,
     shape: best.shape,
-    corrects: best.corrects,
+    humidityShare: best.humidityShare,
     compared: tried.map(({ recipe, logLoss }) => ({ id: recipe.id, name: recipe.name, logLoss })),
   };
 }
@@ -81,8 +82,24 @@ function numberedRecipe(id: number): Recipe {
 }
 
 /** Log ratios to clean air are usually corrected for humidity; levels drift with the sensor too, and usually are not. */
-function usuallyCorrects({ reference }: Recipe): boolean {
-  return reference === "cleanAir";
+function usualShare({ reference }: Recipe): number {
+  return reference === "cleanAir" ? 1 : 0;
+}
+
+/** The trial with another share of the humidity taken out, if that is clearly better. */
+function otherwiseCorrected(
+  prepared: Prepared,
+  usual: Trial,
+  foldOf: Int32Array,
+  random: RandomSource,
+): Trial {
+  let best = usual;
+  for (const share of HUMIDITY_SHARES) {
+    if (share === usual.humidityShare) continue;
+    const other = trial(prepared, usual.recipe, usual.raw, share, foldOf, random);
+    if (other.logLoss < best.logLoss * (1 - SHARE_GAIN)) best = other;
+  }
+  return best;
 }
 
 /** Log-odds of one model for the held-out rows, shape [rows * groups]. */
@@ -91,7 +108,7 @@ type Said = Float64Array;
 interface Trial {
   readonly recipe: Recipe;
   readonly raw: HorizonTable;
-  readonly corrects: boolean;
+  readonly humidityShare: number;
   readonly penalty: number;
   readonly shape: KernelShape;
   readonly logLoss: number;
@@ -101,7 +118,7 @@ function trial(
   prepared: Prepared,
   recipe: Recipe,
   raw: HorizonTable,
-  corrects: boolean,
+  humidityShare: number,
   foldOf: Int32Array,
   random: RandomSource,
 ): Trial {
@@ -111,7 +128,7 @@ function trial(
   const grown: Said = new Float64Array(size);
   for (const fold of new Set(foldOf)) {
     const weight = prepared.weight.map((one, row) => (foldOf[row] === fold ? 0 : one));
-    const { table } = standardisedTable(raw, prepared, weight, corrects);
+    const { table } = standardisedTable(raw, prepared, weight, humidityShare);
     const fill = (into: Said, judge: (x: Float64Array) => Float64Array) => {
       for (let row = 0; row < raw.rows; row += 1)
         if (foldOf[row] === fold)
@@ -130,7 +147,7 @@ function trial(
   const penalty = leastOf(lines.map((line) => lossOf([line])));
   const shape = leastOf(kernels.map((kernel) => lossOf([kernel])));
   const logLoss = lossOf([lines[penalty]!, kernels[shape]!, grown]);
-  return { recipe, raw, corrects, penalty: PENALTIES[penalty]!, shape: SHAPES[shape]!, logLoss };
+  return { recipe, raw, humidityShare, penalty: PENALTIES[penalty]!, shape: SHAPES[shape]!, logLoss };
 }
 
 /** Log loss of the mean of some models' log-odds, each plate counted once. */

@@ -12,11 +12,12 @@ const CLEAR_GAIN = 0.02;
 export function chooseScale(
   raw: HorizonTable,
   prepared: Prepared,
-  corrects: boolean,
+  humidityShare: number,
   seed: number,
 ): StrangenessScale {
   const aurocOf = (scale: StrangenessScale) =>
-    foodDistances(raw, prepared, { corrects, scale, folds: FOLDS, dishLots: FOLDS, seed })?.auroc ?? null;
+    foodDistances(raw, prepared, { humidityShare, scale, folds: FOLDS, dishLots: FOLDS, seed })?.auroc ??
+    null;
   const local = aurocOf("local");
   const plain = local === null ? null : aurocOf("plain");
   return local !== null && plain !== null && plain > local + CLEAR_GAIN ? "plain" : "local";

@@ -16,7 +16,7 @@ import type { Table } from "./table.js";
 export interface PlainSettings {
   readonly penalty: number;
   readonly shape: KernelShape;
-  readonly corrects: boolean;
+  readonly humidityShare: number;
   readonly scale: StrangenessScale;
 }
 
@@ -41,10 +41,10 @@ export function standardisedTable(
   raw: HorizonTable,
   prepared: Prepared,
   weight: Float64Array,
-  corrects: boolean,
+  humidityShare: number,
 ): { input: InputMap; table: Table } {
   const counted = weight.map((one, row) => one * raw.reached[row]!);
-  const input = fitInput(raw, corrects ? [prepared.plates, prepared.foods] : [], counted);
+  const input = fitInput(raw, [prepared.plates, prepared.foods], counted, humidityShare);
   const x = new Float64Array(raw.rows * raw.features);
   for (let row = 0; row < raw.rows; row += 1) {
     const values = raw.values.subarray(row * raw.features, (row + 1) * raw.features);
@@ -65,7 +65,7 @@ export function fitHorizon(
   kinds: readonly ModelKind[],
   random: RandomSource,
 ): FittedHorizon {
-  const { input, table } = standardisedTable(raw, prepared, weight, settings.corrects);
+  const { input, table } = standardisedTable(raw, prepared, weight, settings.humidityShare);
   const options = { trees: TREES, tries: triesFor(table.features), leafRows: 1 };
   return {
     input,

@@ -25,9 +25,15 @@ const LEAST_DEGREES = 20;
  * @param alike - ways to say which rows are of the same food, the strictest first; the first with enough rows is
  *   taken, and without any nothing is corrected; each of shape [rows]
  * @param weight - 0 for rows that are held out, shape [rows]
+ * @param share - how much of the humidity's part is taken out, 0 to 1
  * @see James and Stein, Proc. 4th Berkeley Symposium 1 (1961), 361-379 (positive-part shrinkage)
  */
-export function fitInput(raw: RawTable, alike: readonly Int32Array[], weight: Float64Array): InputMap {
+export function fitInput(
+  raw: RawTable,
+  alike: readonly Int32Array[],
+  weight: Float64Array,
+  share: number,
+): InputMap {
   const { rows, features, rise } = raw;
   const used: number[] = [];
   for (let row = 0; row < rows; row += 1) if (weight[row]! > 0) used.push(row);
@@ -37,8 +43,8 @@ export function fitInput(raw: RawTable, alike: readonly Int32Array[], weight: Fl
     .map((kindOf) => rowsByKind(known, kindOf))
     .find((members) => known.length - members.length - 1 >= LEAST_DEGREES);
   const humiditySlope =
-    kinds !== undefined && known.length >= KNOWN_SHARE * used.length
-      ? slopesWithin(raw, kinds, known.length - kinds.length - 1)
+    share > 0 && kinds !== undefined && known.length >= KNOWN_SHARE * used.length
+      ? slopesWithin(raw, kinds, known.length - kinds.length - 1).map((slope) => share * slope)
       : new Float32Array(features);
   const centre = new Float32Array(features);
   const scale = new Float32Array(features);

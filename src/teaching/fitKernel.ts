@@ -17,7 +17,7 @@ export interface KernelOptions extends KernelShape {
 }
 
 /** Bells of the nose: as many again gain nothing that shows on the open data. */
-export const BELLS = 120;
+export const BELLS = 240;
 /** Added to the diagonal of the bells' own heights, so that two like sniffs do not stop the inversion. */
 const JITTER = 1e-3;
 /** Size of the constant feature: its weight, the intercept, is hardly pulled. */

@@ -25,7 +25,7 @@ const FLAG_LEVEL = 0.95;
 const LEAST_KNOWN = 10;
 
 interface DistanceOptions {
-  readonly corrects: boolean;
+  readonly humidityShare: number;
   readonly scale: StrangenessScale;
   /** Folds of plates for the known food, whole, >= 2. */
   readonly folds: number;
@@ -76,13 +76,13 @@ export function isDishTaught(prepared: Prepared, foldOf: Int32Array, row: number
 function strangenessWithout(
   raw: HorizonTable,
   prepared: Prepared,
-  { corrects, scale }: DistanceOptions,
+  { humidityShare, scale }: DistanceOptions,
   partOf: Int32Array,
   part: number,
   into: Float64Array,
 ): void {
   const weight = prepared.weight.map((one, row) => (partOf[row] === part ? 0 : one));
-  const { table } = standardisedTable(raw, prepared, weight, corrects);
+  const { table } = standardisedTable(raw, prepared, weight, humidityShare);
   const model = fitNeighbours(table, prepared.dishes, prepared.plates, scale);
   for (let row = 0; row < raw.rows; row += 1)
     if (partOf[row] === part)

@@ -83,7 +83,7 @@ function checksOf(
   const scores = new Float64Array(rows * groups);
   for (let fold = 0; fold < FOLDS; fold += 1) {
     const weight = prepared.weight.map((one, row) => (foldOf[row] === fold ? 0 : one));
-    const { centre, scale } = fitInput(raw, [], weight);
+    const { centre, scale } = fitInput(raw, [], weight, 0);
     const x = raw.values.map((value, at) => (value - centre[at % features]!) / scale[at % features]!);
     const table = { rows, features, groups, x, truth: prepared.truth, weight };
     const held = [...foldOf.keys()].filter((row) => foldOf[row] === fold);

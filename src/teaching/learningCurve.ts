@@ -22,7 +22,7 @@ const FOLDS = 5;
 export function learningCurve(
   prepared: Prepared,
   recipe: Recipe,
-  corrects: boolean,
+  humidityShare: number,
   seed: number,
 ): LearningPoint[] {
   const random = seededRandom(seed);
@@ -37,7 +37,7 @@ export function learningCurve(
       const kept = new Set(shuffled([...own], random).slice(0, Math.max(2, Math.round(share * own.size))));
       plates += kept.size / FOLDS;
       const weight = prepared.weight.map((one, row) => (kept.has(prepared.plates[row]!) ? one : 0));
-      const { table } = standardisedTable(raw, prepared, weight, corrects);
+      const { table } = standardisedTable(raw, prepared, weight, humidityShare);
       const held = [...foldOf.keys()].filter((row) => foldOf[row] === fold);
       quickScores(table, held, random).forEach((one, i) => scores.set(one, held[i]! * groups));
     }

@@ -15,10 +15,10 @@ const FOLDS = 10;
 export function leaveFoodOut(
   prepared: Prepared,
   recipe: Recipe,
-  corrects: boolean,
+  humidityShare: number,
   seed: number,
 ): UnlikeReport | null {
   const raw = rawTables(prepared.sniffs, recipe, [horizonsOf(prepared.sniffs).at(-1)!])[0]!;
-  const scale = chooseScale(raw, prepared, corrects, seed);
-  return foodDistances(raw, prepared, { corrects, scale, folds: FOLDS, dishLots: Infinity, seed });
+  const scale = chooseScale(raw, prepared, humidityShare, seed);
+  return foodDistances(raw, prepared, { humidityShare, scale, folds: FOLDS, dishLots: Infinity, seed });
 }

@@ -3,7 +3,7 @@ import { type RandomSource, seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
-import { correctsHumidity } from "../nose/standardised.js";
+import { humidityShareOf } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { alignOld } from "./alignOld.js";
 import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
@@ -65,7 +65,7 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const isFresh = prepared.sniffs.map(({ id }) => options.recency?.[id] !== undefined);
   const tables = options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
   const weight = weightsOf(prepared, options);
-  const scale = chooseScale(tables.at(-1)!, prepared, choice.corrects, options.seed);
+  const scale = chooseScale(tables.at(-1)!, prepared, choice.humidityShare, options.seed);
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
   const lastPlace = spans.length - 1;
@@ -99,7 +99,7 @@ function choiceOf(
       recipe: kept,
       penalty: 1,
       shape: USUAL_SHAPE,
-      corrects: correctsHumidity(start),
+      humidityShare: humidityShareOf(start),
       compared: [],
     };
   return chooseRecipe(prepared, spans.at(-1)!, folds, random);
@@ -127,8 +127,8 @@ function rowsOf(work: Work, fold: number): number[] {
 }
 
 function plainSettings({ choice, scale }: Work): PlainSettings {
-  const { penalty, shape, corrects } = choice;
-  return { penalty, shape, corrects, scale };
+  const { penalty, shape, humidityShare } = choice;
+  return { penalty, shape, humidityShare, scale };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
@@ -166,7 +166,7 @@ async function fitNets(
     const weight = taughtWeight(work, fold);
     return {
       weight,
-      x: tables.map((raw) => standardisedTable(raw, prepared, weight, work.choice.corrects).table.x),
+      x: tables.map((raw) => standardisedTable(raw, prepared, weight, work.choice.humidityShare).table.x),
     };
   });
   const features = tables[0]!.features;

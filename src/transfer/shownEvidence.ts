@@ -1,6 +1,7 @@
 /** What a moved nose has shown: its held-out answers with the second sniffer, in place of those with the first. */
 import type { SnifferMap } from "../features/snifferMap.js";
 import { answerSniff, type HorizonAnswer } from "../nose/answer.js";
+import { calibrate, slipRate } from "../nose/calibrate.js";
 import { comparison, plateAnswers } from "../nose/compareNoses.js";
 import type { GroupNose, Nose, NoseTransfer } from "../nose/nose.js";
 import type { GroupComparison, GroupReport, NoseReport, Rate } from "../nose/report.js";
@@ -91,7 +92,7 @@ function groupShown(
 ): GroupNose {
   const own = shown.filter(({ sniff }) => ["present", "absent"].includes(sniff.groups[group.name] ?? ""));
   const plate = Int16Array.from(own, ({ sniff }) => plates.indexOf(sniff.plate));
-  const margin = 1 / (new Set(plate).size + 2);
+  const margin = slipRate(new Set(plate).size);
   return {
     ...group,
     truth: Int16Array.from(own, ({ sniff }) => (sniff.groups[group.name] === "present" ? 1 : 0)),
@@ -103,7 +104,7 @@ function groupShown(
       margin,
       logits: Float32Array.from(own, ({ moved }) => moved[at]!.logits[place]!),
       probabilities: Float32Array.from(own, ({ moved }) =>
-        Math.min(1 - margin, Math.max(margin, moved[at]!.probabilities[place] ?? 0.5)),
+        calibrate(horizon.calibration, moved[at]!.logits[place]!, margin),
       ),
     })),
   };

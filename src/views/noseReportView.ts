@@ -1,5 +1,6 @@
+import { kindsInUse } from "../nose/kindsInUse.js";
 import type { Nose } from "../nose/nose.js";
-import type { GroupReport, NoseReport, OccasionReport, Rate } from "../nose/report.js";
+import type { GroupReport, OccasionReport, Rate } from "../nose/report.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText, percentText } from "../text/formats.js";
 import { shareCurve, topText, type CurveView } from "./curveView.js";
@@ -82,7 +83,7 @@ export function noseReportView(nose: Nose, words: ReportWords): NoseReportView {
     groups: report.groups.map((group) => groupOf(group, report.byOccasion, words)),
     scoresTitle: text.scoresTitle,
     confusionTitle: text.confusionTitle,
-    rivals: rivalsOf(report, words),
+    rivals: rivalsOf(nose, words),
     horizons: {
       title: text.horizonsTitle,
       rows: report.horizons.map(({ fromMs, logLoss }) => ({
@@ -245,9 +246,10 @@ function scoresOf({ scores }: GroupReport, words: ReportWords): ReportGroupView[
   }));
 }
 
-function rivalsOf(report: NoseReport, words: ReportWords): NoseReportView["rivals"] {
+function rivalsOf({ report, ...own }: Nose, words: ReportWords): NoseReportView["rivals"] {
   const { report: text, nose } = words.text;
   const value = (score: number | null) => (score === null ? "–" : numberText(score, words.formats, 3));
+  const used: readonly string[] = [...kindsInUse(own), report.chosen];
   return {
     title: text.rivalsTitle,
     text: text.rivalsText,
@@ -255,7 +257,7 @@ function rivalsOf(report: NoseReport, words: ReportWords): NoseReportView["rival
     rows: report.rivals.map(({ name, logLoss, auc, balancedAccuracy }) => {
       const label = nose.models[name] ?? name;
       return {
-        label: name === report.chosen ? `${label} (${text.rivalChosen})` : label,
+        label: used.includes(name) ? `${label} (${text.rivalChosen})` : label,
         cells: [value(logLoss), value(auc), value(balancedAccuracy)],
       };
     }),

@@ -147,6 +147,32 @@ describe("temperature", () => {
     expect(logLoss(probabilities, HAPPENED)).toBeCloseTo(0.24884188499459442, 10);
   });
 
+  it("counts a case of weight 2 like the same case twice, and forgets one of weight 0", () => {
+    const twice = fitTemperature([...SCORES, SCORES[3]!], [...HAPPENED, HAPPENED[3]!]);
+    const weight = SCORES.map((_, i) => (i === 3 ? 2 : 1));
+    expect(fitTemperature(SCORES, HAPPENED, { weight })).toBeCloseTo(twice, 9);
+    const without = fitTemperature(SCORES.slice(1), HAPPENED.slice(1));
+    const silent = SCORES.map((_, i) => (i === 0 ? 0 : 1));
+    expect(fitTemperature(SCORES, HAPPENED, { weight: silent })).toBeCloseTo(without, 9);
+    expect(() => fitTemperature(SCORES, HAPPENED, { weight: [1] })).toThrow(RangeError);
+  });
+
+  it("pulled, minimises the loss with the pull in it, and ends at 1", () => {
+    const lossAt = (sharpness: number, pull: number) =>
+      SCORES.reduce(
+        (sum, score, i) => sum + softplus(sharpness * score) - HAPPENED[i]! * sharpness * score,
+        0,
+      ) +
+      (pull / 2) * (sharpness - 1) ** 2;
+    for (const pull of [0.5, 5, 50]) {
+      const sharpness = 1 / fitTemperature(SCORES, HAPPENED, { pull });
+      for (const step of [-0.01, 0.01])
+        expect(lossAt(sharpness + step, pull)).toBeGreaterThan(lossAt(sharpness, pull));
+    }
+    expect(fitTemperature(SCORES, HAPPENED, { pull: 1e6 })).toBeCloseTo(1, 5);
+    expect(() => fitTemperature(SCORES, HAPPENED, { pull: -1 })).toThrow(RangeError);
+  });
+
   it("scales with the logits", () => {
     const doubled = SCORES.map((score) => 2 * score);
     expect(fitTemperature(doubled, HAPPENED)).toBeCloseTo(2 * fitTemperature(SCORES, HAPPENED), 8);

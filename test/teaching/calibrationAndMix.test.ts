@@ -1,12 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { seededRandom, standardNormal } from "../../src/kernel/random.js";
-import { calibrate } from "../../src/nose/calibrate.js";
+import { calibrate, slipRate, withinMargin } from "../../src/nose/calibrate.js";
+import { mixedLogits } from "../../src/nose/mixLogits.js";
+import { MODEL_KINDS, type ModelKind } from "../../src/nose/models.js";
 import { sigmoid } from "../../src/stats/logistic.js";
 import { logLoss } from "../../src/stats/scores.js";
-import { chooseCalibration, fitCalibration } from "../../src/teaching/chooseCalibration.js";
+import {
+  chooseCalibrations,
+  fitCalibration,
+  sharedTemperature,
+} from "../../src/teaching/chooseCalibration.js";
+import { chooseMix, equalMix, groupCases } from "../../src/teaching/chooseMix.js";
 import { dealFolds } from "../../src/teaching/dealFolds.js";
-import { fitMix } from "../../src/teaching/fitMix.js";
 import { symmetricEigen } from "../../src/teaching/symmetricEigen.js";
 
 /** Cases whose true log-odds are known; the score says `sharpness` times as much. */
@@ -18,15 +24,21 @@ function cases(count: number, sharpness: number, seed: number) {
     logits: honest.map((one) => sharpness * one),
     truth: Uint8Array.from(honest, (one) => (random() < sigmoid(one) ? 1 : 0)),
     folds: Int32Array.from(honest, (_, i) => i % 5),
+    weight: new Float64Array(count).fill(1),
     scarcerPlates: count / 3,
-    margin: 1 / (count + 2),
+    margin: slipRate(count),
   };
+}
+
+/** The calibration of one group alone. */
+function chosen(group: ReturnType<typeof cases>) {
+  return chooseCalibrations([group])[0]!.calibration;
 }
 
 describe("calibration", () => {
   it("leaves honest scores alone, and cools overconfident ones", () => {
-    expect(chooseCalibration(cases(400, 1, 1)).calibration.kind).toBe("identity");
-    const cooled = chooseCalibration({ ...cases(400, 4, 1), scarcerPlates: 10 }).calibration;
+    expect(chosen(cases(400, 1, 1)).kind).toBe("identity");
+    const cooled = chosen({ ...cases(400, 4, 1), scarcerPlates: 10 });
     expect(["temperature", "platt"]).toContain(cooled.kind);
   });
 
@@ -36,7 +48,7 @@ describe("calibration", () => {
       const sharpness = [0.5, 1, 3][seed % 3]!;
       const taught = cases(120, sharpness, seed);
       const fresh = cases(400, sharpness, 1000 + seed);
-      const { calibration } = chooseCalibration(taught);
+      const calibration = chosen(taught);
       const loss = (p: Float64Array) => logLoss(p, fresh.truth);
       done += loss(fresh.logits.map((one) => calibrate(calibration, one, taught.margin)));
       nothing += loss(fresh.logits.map((one) => calibrate({ kind: "identity" }, one, taught.margin)));
@@ -57,41 +69,107 @@ describe("calibration", () => {
     );
   });
 
+  it("draws in from 0 and 1 without a tie: what was surer stays surer", () => {
+    const fraction = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(fraction, fraction, fc.double({ min: 0, max: 0.49, noNaN: true }), (a, b, margin) => {
+        fc.pre(Math.abs(a - b) > 1e-6);
+        const [low, high] = [Math.min(a, b), Math.max(a, b)];
+        expect(withinMargin(high, margin)).toBeGreaterThan(withinMargin(low, margin));
+        expect(withinMargin(low, margin)).toBeGreaterThanOrEqual(margin);
+        expect(withinMargin(high, margin)).toBeLessThanOrEqual(1 - margin + 1e-12);
+        expect(withinMargin(a, margin) + withinMargin(1 - a, margin)).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  it("expects a slip in half a plate of one more than were held out, and knows nothing of none", () => {
+    // Krichevsky and Trofimov (1981): (0 + 1/2) / (n + 1), counted by hand.
+    expect([0, 1, 9, 24].map(slipRate)).toEqual([0.5, 0.25, 0.05, 0.02].map(Math.fround));
+  });
+
+  it("groups share one temperature, and a group that runs hotter than the rest gets its own map", () => {
+    const alike = [1, 2, 3].map((seed) => ({ ...cases(200, 3, seed), scarcerPlates: 10 }));
+    const kinds = (all: typeof alike) => chooseCalibrations(all).map(({ calibration }) => calibration);
+    const [first, ...others] = kinds(alike);
+    expect(first).toMatchObject({ kind: "temperature" });
+    for (const other of others) expect(other).toEqual(first);
+    const shifted = cases(200, 3, 4);
+    const odd = {
+      ...shifted,
+      logits: shifted.logits.map((one) => one + 4),
+      scarcerPlates: 10,
+    };
+    expect(kinds([...alike, odd]).map(({ kind }) => kind)).toEqual([
+      "temperature",
+      "temperature",
+      "temperature",
+      "platt",
+    ]);
+  });
+
   it("scores that run the wrong way become one flat probability, never a turned order", () => {
     const { logits, truth } = cases(200, -1, 3);
     expect(fitCalibration(logits, truth, "platt")).toMatchObject({ slope: 0 });
   });
 });
 
+/** Held-out answers of six models for one group: `of` says what each makes of the honest log-odds. */
+function heldOut(of: readonly ((honest: number) => number)[], count = 300) {
+  const { honest, truth, folds } = cases(count, 1, 5);
+  const judged = {
+    rows: [...honest.keys()],
+    groups: [0],
+    groupCount: 1,
+    truth: Int8Array.from(truth),
+    weight: new Float64Array(count).fill(1),
+    folds,
+  };
+  return { judged, models: of.map((make) => honest.map(make)), strangeness: new Float64Array(count) };
+}
+
 describe("the mixture", () => {
-  it("gives weight to the model that knows, and none to one that is not allowed", () => {
-    const { logits, truth } = cases(300, 1, 5);
-    const random = seededRandom(6);
-    const noise = logits.map(() => 2 * standardNormal(random));
-    const one = { truth: Float64Array.from(truth), weight: new Float64Array(300).fill(1) };
-    const [knows, guesses] = fitMix({ ...one, logits: [logits, noise], allowed: [true, true] });
-    expect(knows!).toBeGreaterThan(0.6);
-    expect(guesses!).toBeLessThan(0.2);
-    expect(fitMix({ ...one, logits: [logits, noise], allowed: [false, true] })[0]).toBe(0);
+  const random = seededRandom(6);
+  const noisy = (much: number) => (one: number) => one + much * standardNormal(random);
+  const guess = () => 6 * standardNormal(random);
+
+  it("keeps all models that are about as good, each with the same weight", () => {
+    const { judged, ...answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
+    const { chosen, kinds } = chooseMix(answers, judged, true);
+    expect(chosen).toBe("mix");
+    expect(kinds).toEqual(MODEL_KINDS);
+    expect(new Set(equalMix(kinds))).toEqual(new Set([Math.fround(1 / MODEL_KINDS.length)]));
   });
 
-  it("is never negative, whatever the scores", () => {
-    const scores = fc.array(fc.double({ min: -9, max: 9, noNaN: true }), { minLength: 20, maxLength: 20 });
+  it("leaves out models that guess boldly, and names the one that remains if it alone knows", () => {
+    const { judged, ...answers } = heldOut([noisy(1), guess, noisy(1), noisy(1), guess, noisy(1)]);
+    expect(chooseMix(answers, judged, true)).toMatchObject({
+      chosen: "mix",
+      kinds: ["nets", "discriminant", "trees", "kernel"],
+    });
+    const { judged: again, ...alone } = heldOut([guess, guess, guess, (one) => one, guess, guess]);
+    expect(chooseMix(alone, again, true)).toMatchObject({ chosen: "trees", kinds: ["trees"] });
+  });
+
+  it("has no use for nets that were not taught", () => {
+    const { judged, ...answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
+    const { kinds, rivals } = chooseMix(answers, judged, false);
+    expect(kinds).not.toContain("nets");
+    expect(rivals.map(({ name }) => name)).toEqual([...MODEL_KINDS.filter((kind) => kind !== "nets"), "mix"]);
+  });
+
+  it("is never worse held out than the mean of all models, whatever they say", () => {
     fc.assert(
       fc.property(
-        scores,
-        scores,
-        fc.array(fc.boolean(), { minLength: 20, maxLength: 20 }),
-        (a, b, truths) => {
-          const weights = fitMix({
-            logits: [Float64Array.from(a), Float64Array.from(b)],
-            truth: Float64Array.from(truths, Number),
-            weight: new Float64Array(20).fill(1),
-            allowed: [true, true],
-          });
-          expect(weights.every((weight) => weight >= 0 && Number.isFinite(weight))).toBe(true);
+        fc.array(fc.double({ min: 0, max: 4, noNaN: true }), { minLength: 6, maxLength: 6 }),
+        (noises) => {
+          const { judged, ...answers } = heldOut(noises.map(noisy), 60);
+          const lossOf = (kinds: readonly ModelKind[]) =>
+            sharedTemperature([groupCases(mixedLogits(answers.models, equalMix(kinds)), judged, 0)]).loss;
+          expect(lossOf(chooseMix(answers, judged, true).kinds)).toBeLessThanOrEqual(lossOf(MODEL_KINDS));
         },
       ),
+      { numRuns: 30 },
     );
   });
 });

@@ -63,7 +63,7 @@ it("more plates make a better nose: the learning curve falls", () => {
   const curve = learningCurve(
     prepared(syntheticSniffs({ plates: 120, seed: 2, strength: 3 })),
     RECIPES[0]!,
-    true,
+    1,
     1,
   );
   expect(curve.map(({ plates }) => plates)).toEqual([24, 48, 72, 96]);
@@ -71,7 +71,7 @@ it("more plates make a better nose: the learning curve falls", () => {
 });
 
 it("food that was never taught looks strange; AUROC on the demo samples is over 0.75", () => {
-  const report = leaveFoodOut(prepared(read("models/demo.sniffs.jsonl")), RECIPES[0]!, true, 1)!;
+  const report = leaveFoodOut(prepared(read("models/demo.sniffs.jsonl")), RECIPES[0]!, 1, 1)!;
   expect(report.auroc!).toBeGreaterThan(0.75);
   expect(report.unknownFlagged).toBeGreaterThan(0.15);
 });

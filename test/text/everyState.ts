@@ -12,7 +12,7 @@ import type { TeachProblem } from "../../src/flows/teachState.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
 import { ACTIVE_NOSE_ID, BACKUP_TABLES } from "../../src/meals/backupContents.js";
 import { MEAL_OUTCOMES, newMeal, TRUTH_SOURCES } from "../../src/meals/meal.js";
-import { MODEL_KINDS } from "../../src/nose/models.js";
+import { CHOICES } from "../../src/nose/models.js";
 import type { Words } from "../../src/text/catalogue.js";
 import { allergiesView, allergyFormView } from "../../src/views/allergiesView.js";
 import { claimTexts } from "../../src/views/mealFormView.js";
@@ -163,7 +163,7 @@ function speakNoses(words: Words): void {
   const shown = [{ group: "meat", misses: 0, plates: 900 }];
   const scarce = { ...NOSE, report: { ...NOSE.report, groups: [few] } };
   noseHomeView({ ...home, shown, active: { kind: "ready", nose: scarce, demo: false } }, words);
-  for (const chosen of [...MODEL_KINDS, "mix" as const]) {
+  for (const chosen of CHOICES) {
     const report = {
       ...NOSE.report,
       split: "occasion" as const,

@@ -46,7 +46,7 @@ export const report: Catalogue["report"] = {
   calibration: (kind) => `Eichung: ${kind}`,
   rivalsTitle: "Gegen schlichte Rivalen",
   rivalsText:
-    "Mit denselben Aufteilungen. Weniger Verlust ist besser; die Genauigkeit ist die ausgewogene. Gewinnt ein schlichter, nimmt ihn die Nase.",
+    "Mit denselben Aufteilungen. Weniger Verlust ist besser; die Genauigkeit ist die ausgewogene. Die Nase nimmt das Mittel derer, die helfen, oder einen allein, der viel besser ist.",
   rivalChosen: "genommen",
   rival: "Modell",
   horizonsTitle: "Wie lange riechen",

@@ -45,7 +45,8 @@ export const report = {
     `Brier score in parts: reliability ${reliability}, resolution ${resolution}, uncertainty ${uncertainty}`,
   calibration: (kind: string) => `Calibration: ${kind}`,
   rivalsTitle: "Against plain rivals",
-  rivalsText: "On the same splits. Lower log loss is better. If a plain one wins, the nose uses it.",
+  rivalsText:
+    "On the same splits. Lower log loss is better. The nose takes the mean of those that help, or one alone that is much better.",
   rivalChosen: "used",
   rival: "Model",
   horizonsTitle: "How long to sniff",
