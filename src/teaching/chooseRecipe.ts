@@ -6,7 +6,7 @@ import { linearLogits } from "../nose/linearLogits.js";
 import { softClipped } from "../nose/mixLogits.js";
 import { softplus } from "../stats/logistic.js";
 import { standardisedTable, triesFor } from "./fitHorizon.js";
-import { fitKernel, type KernelShape } from "./fitKernel.js";
+import { fitKernelPath, type KernelShape } from "./fitKernel.js";
 import { fitLogisticPath } from "./fitLogistic.js";
 import { growForest } from "./growForest.js";
 import type { HorizonSpan } from "./horizonsOf.js";
@@ -135,10 +135,9 @@ function trial(
           into.set(judge(rowOf(table, row)).map(softClipped), row * prepared.groups.length);
     };
     fitLogisticPath(table, PENALTIES).forEach((line, i) => fill(lines[i]!, (x) => linearLogits(line, x)));
-    SHAPES.forEach((shape, i) => {
-      const kernel = fitKernel(table, { ...shape, bells: TRIAL_BELLS }, random);
-      fill(kernels[i]!, (x) => kernelLogits(kernel, x));
-    });
+    fitKernelPath(table, SHAPES, TRIAL_BELLS, random).forEach((kernel, i) =>
+      fill(kernels[i]!, (x) => kernelLogits(kernel, x)),
+    );
     const options = { trees: TRIAL_TREES, tries: triesFor(table.features), leafRows: 1 };
     const trees = growForest(table, options, random);
     fill(grown, (x) => forestLogits(trees, x, table.groups));

@@ -1,7 +1,7 @@
 import { type RandomSource, shuffled } from "../kernel/random.js";
-import { bellHeights, MIDDLE_STEPS } from "../nose/kernelLogits.js";
+import { MIDDLE_STEPS } from "../nose/kernelLogits.js";
 import type { KernelModel } from "../nose/models.js";
-import { cholesky, choleskySolve, forwardSolve } from "../stats/linearAlgebra.js";
+import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
 import { rowOf, type Table } from "./table.js";
 
 export interface KernelShape {
@@ -17,7 +17,7 @@ export interface KernelOptions extends KernelShape {
 }
 
 /** Bells of the nose: as many again gain nothing that shows on the open data. */
-export const BELLS = 240;
+export const BELLS = 180;
 /** Added to the diagonal of the bells' own heights, so that two like sniffs do not stop the inversion. */
 const JITTER = 1e-3;
 /** Size of the constant feature: its weight, the intercept, is hardly pulled. */
@@ -25,122 +25,146 @@ const CONSTANT = 3;
 /** Log-odds for a regression value of 1, "present without doubt"; mixing and calibration set the final scale. */
 const SURE_LOGIT = 4;
 
+/** Ridge regression of the truths (1 and -1) on Gaussian bells around taught sniffs, one for each group. */
+export function fitKernel(table: Table, options: KernelOptions, random: RandomSource): KernelModel {
+  return fitKernelPath(table, [options], options.bells, random)[0]!;
+}
+
 /**
- * Ridge regression of the truths (1 and -1) on Gaussian bells around taught sniffs, one for each group.
+ * The same for several shapes around the same bells, which costs little more than one.
  *
+ * @returns one model for each shape, in the same order
  * @see Suykens and Vandewalle, Neural Processing Letters 9 (1999), 293-300 (least squares support vector machine);
  *   Williams and Seeger, NIPS 13 (2001), 682-688 (Nystroem method, for fewer bells than sniffs)
  */
-export function fitKernel(table: Table, options: KernelOptions, random: RandomSource): KernelModel {
-  const { features, groups } = table;
+export function fitKernelPath(
+  table: Table,
+  shapes: readonly KernelShape[],
+  mostBells: number,
+  random: RandomSource,
+): KernelModel[] {
   const rows: number[] = [];
   for (let row = 0; row < table.rows; row += 1) if (table.weight[row]! > 0) rows.push(row);
-  const centres = rows.length <= options.bells ? rows : shuffled(rows, random).slice(0, options.bells);
-  const middles = new Int16Array(centres.length * features);
-  centres.forEach((row, bell) => middles.set(middleOf(rowOf(table, row)), bell * features));
-  const bells = { width: options.width, middles };
-  const factor = cholesky(ownHeights(bells, features), centres.length);
-  const regression = regressionOf(table, rows, bells, factor, options.ridge);
-  const weights = new Float32Array(centres.length * groups);
-  const intercepts = new Float32Array(groups);
-  for (let group = 0; group < groups; group += 1) {
-    const { slopes, intercept } = regression(group);
-    backwardSolve(factor, slopes).forEach((weight, bell) => (weights[bell * groups + group] = weight));
-    intercepts[group] = intercept;
-  }
-  return { ...bells, weights, intercepts };
+  const centres = rows.length <= mostBells ? rows : shuffled(rows, random).slice(0, mostBells);
+  const middles = new Int16Array(centres.length * table.features);
+  centres.forEach((row, bell) => middles.set(middleOf(rowOf(table, row)), bell * table.features));
+  // The bells stand where the nose will keep them, not where the sniffs were.
+  const places = Float64Array.from(middles, (step) => step / MIDDLE_STEPS);
+  const points = new Float64Array(rows.length * table.features);
+  rows.forEach((row, at) => points.set(rowOf(table, row), at * table.features));
+  const apart = meanSquares(places, points, table.features);
+  const own = meanSquares(places, places, table.features);
+  const regressions = new Map<number, Regression>();
+  return shapes.map(({ width, ridge }) => {
+    const known = regressions.get(width) ?? regressionOf(table, rows, width, apart, own);
+    regressions.set(width, known);
+    return { width, middles, ...known(ridge) };
+  });
 }
-
-type Bells = Pick<KernelModel, "width" | "middles">;
 
 function middleOf(x: Float64Array): Int16Array {
   const most = 0x7fff;
   return Int16Array.from(x, (value) => Math.max(-most, Math.min(most, Math.round(MIDDLE_STEPS * value))));
 }
 
-/** Heights of the bells at each other's middles, shape [bells, bells]. */
-function ownHeights(bells: Bells, features: number): Float64Array {
-  const count = bells.middles.length / features;
-  const heights = new Float64Array(count * count);
-  for (let bell = 0; bell < count; bell += 1) {
-    const middle = bells.middles.subarray(bell * features, (bell + 1) * features);
-    heights.set(
-      bellHeights(
-        bells,
-        Float64Array.from(middle, (value) => value / MIDDLE_STEPS),
-      ),
-      bell * count,
-    );
-    heights[bell * count + bell]! += JITTER;
-  }
-  return heights;
+/** Mean squared difference of each pair, shape [ones, others]; places of shape [.., features]. */
+function meanSquares(ones: Float64Array, others: Float64Array, features: number): Float64Array {
+  const [height, width] = [ones.length / features, others.length / features];
+  const squares = new Float64Array(height * width);
+  for (let one = 0; one < height; one += 1)
+    for (let other = 0; other < width; other += 1) {
+      let sum = 0;
+      for (let i = 0; i < features; i += 1)
+        sum += (ones[one * features + i]! - others[other * features + i]!) ** 2;
+      squares[one * width + other] = sum / features;
+    }
+  return squares;
 }
 
-/** Solves the regression of a group; groups with the same known rows share one factorisation. */
+type Regression = (ridge: number) => Pick<KernelModel, "weights" | "intercepts">;
+
+/**
+ * Normal equations of the regression at one width, ready for any ridge: (H W H' + ridge (B + jitter)) a = H W y, where H
+ * holds the heights at the sniffs and a constant row, B the bells' heights at each other. Groups with the same known
+ * rows share one factorisation.
+ */
 function regressionOf(
   table: Table,
   rows: readonly number[],
-  bells: Bells,
-  factor: Float64Array,
-  ridge: number,
-) {
-  const count = bells.middles.length / table.features;
+  width: number,
+  apart: Float64Array,
+  own: Float64Array,
+): Regression {
+  const { groups } = table;
+  const count = Math.round(Math.sqrt(own.length));
   const size = count + 1;
-  const inputs = rows.map((row) => {
-    const input = new Float64Array(size);
-    input.set(forwardSolve(factor, bellHeights(bells, rowOf(table, row)), count));
-    input[count] = CONSTANT;
-    return input;
-  });
-  const factors = new Map<string, Float64Array>();
-  return (group: number): { slopes: Float64Array; intercept: number } => {
-    const truth = rows.map((row) => table.truth[row * table.groups + group]!);
-    const known = truth.flatMap((one, at) => (one >= 0 ? [at] : []));
-    const key = known.length === rows.length ? "" : known.join();
-    const sum = known.reduce((all, at) => all + table.weight[rows[at]!]!, 0);
-    // A plate counts once, as in the other models; the scale is that of rows, so that the ridge means the same.
-    const weightOf = (at: number) => (table.weight[rows[at]!]! * known.length) / sum;
-    const solver = factors.get(key) ?? cholesky(products(inputs, known, weightOf, ridge), size);
-    factors.set(key, solver);
-    const target = new Float64Array(size);
-    for (const at of known) {
-      const pull = weightOf(at) * (truth[at] === 1 ? 1 : -1);
-      for (let i = 0; i < size; i += 1) target[i]! += pull * inputs[at]![i]!;
+  const heights = new Float64Array(size * rows.length).fill(CONSTANT);
+  apart.forEach((square, at) => (heights[at] = Math.exp(-width * square)));
+  const bells = own.map((square) => Math.exp(-width * square));
+  const truths = Array.from({ length: groups }, (_, group) =>
+    rows.map((row) => table.truth[row * groups + group]!),
+  );
+  const weights = truths.map((truth) => rowWeights(table, rows, truth));
+  const keys = truths.map((truth) => truth.map((one) => (one < 0 ? "?" : ".")).join(""));
+  const products = new Map(keys.map((key, group) => [key, productsOf(heights, size, weights[group]!)]));
+  return (ridge) => {
+    const factors = new Map(
+      [...products].map(([key, all]) => [key, cholesky(pulled(all, bells, size, ridge), size)]),
+    );
+    const answer = { weights: new Float32Array(count * groups), intercepts: new Float32Array(groups) };
+    for (let group = 0; group < groups; group += 1) {
+      const target = weights[group]!.map((one, at) => (truths[group]![at] === 1 ? one : -one));
+      const solved = choleskySolve(
+        factors.get(keys[group]!)!,
+        Float64Array.from({ length: size }, (_, i) => dot(heights, i * rows.length, target)),
+        size,
+      );
+      for (let bell = 0; bell < count; bell += 1)
+        answer.weights[bell * groups + group] = SURE_LOGIT * solved[bell]!;
+      answer.intercepts[group] = SURE_LOGIT * CONSTANT * solved[count]!;
     }
-    const solved = choleskySolve(solver, target, size).map((value) => SURE_LOGIT * value);
-    return { slopes: solved.slice(0, count), intercept: CONSTANT * solved[count]! };
+    return answer;
   };
 }
 
-/** Weighted products of the inputs with each other plus the ridge, lower triangle, shape [size, size]. */
-function products(
-  inputs: readonly Float64Array[],
-  known: readonly number[],
-  weightOf: (at: number) => number,
-  ridge: number,
-): Float64Array {
-  const size = inputs[0]?.length ?? 0;
-  const matrix = new Float64Array(size * size);
-  for (let i = 0; i < size; i += 1) matrix[i * size + i] = ridge;
-  for (const at of known) {
-    const input = inputs[at]!;
-    const weight = weightOf(at);
-    for (let i = 0; i < size; i += 1) {
-      const scaled = weight * input[i]!;
-      for (let j = 0; j <= i; j += 1) matrix[i * size + j]! += scaled * input[j]!;
-    }
-  }
-  return matrix;
+/** A plate counts once, as in the other models; on the scale of rows, so that the ridge means the same. */
+function rowWeights(table: Table, rows: readonly number[], truth: readonly number[]): Float64Array {
+  const weight = Float64Array.from(rows, (row, at) => (truth[at]! >= 0 ? table.weight[row]! : 0));
+  const sum = weight.reduce((all, one) => all + one, 0);
+  const known = truth.filter((one) => one >= 0).length;
+  return weight.map((one) => (sum > 0 ? (one * known) / sum : 0));
 }
 
-/** Solves L' x = b for a lower triangular L, shape [size, size]. */
-function backwardSolve(factor: Float64Array, vector: Float64Array): Float64Array {
-  const size = vector.length;
-  const solution = Float64Array.from(vector);
-  for (let i = size - 1; i >= 0; i -= 1) {
-    let rest = solution[i]!;
-    for (let k = i + 1; k < size; k += 1) rest -= factor[k * size + i]! * solution[k]!;
-    solution[i] = rest / factor[i * size + i]!;
+/** Weighted products of the heights with each other, lower triangle, shape [size, size]. */
+function productsOf(heights: Float64Array, size: number, weight: Float64Array): Float64Array {
+  const rows = weight.length;
+  const products = new Float64Array(size * size);
+  const scaled = new Float64Array(rows);
+  for (let i = 0; i < size; i += 1) {
+    for (let at = 0; at < rows; at += 1) scaled[at] = weight[at]! * heights[i * rows + at]!;
+    for (let j = 0; j <= i; j += 1) products[i * size + j] = dot(heights, j * rows, scaled);
   }
-  return solution;
+  return products;
+}
+
+/** Product of a stretch of the left list with the right one, in two sums that need not wait for each other. */
+function dot(left: Float64Array, from: number, right: Float64Array): number {
+  let [even, odd] = [0, 0];
+  const last = right.length - 1;
+  for (let at = 0; at < last; at += 2) {
+    even += left[from + at]! * right[at]!;
+    odd += left[from + at + 1]! * right[at + 1]!;
+  }
+  return right.length % 2 === 1 ? even + odd + left[from + last]! * right[last]! : even + odd;
+}
+
+function pulled(products: Float64Array, bells: Float64Array, size: number, ridge: number): Float64Array {
+  const count = size - 1;
+  const matrix = Float64Array.from(products);
+  for (let i = 0; i < count; i += 1) {
+    for (let j = 0; j <= i; j += 1) matrix[i * size + j]! += ridge * bells[i * count + j]!;
+    matrix[i * size + i]! += ridge * JITTER;
+  }
+  matrix[count * size + count]! += ridge;
+  return matrix;
 }

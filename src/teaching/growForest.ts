@@ -19,12 +19,13 @@ export interface ForestOptions {
  */
 export function growForest(table: Table, options: ForestOptions, random: RandomSource): Forest {
   const grown: Grown = { feature: [], threshold: [], right: [], leaves: [] };
+  const columns = columnsOf(table);
   const overall = Float64Array.from({ length: table.groups }, (_, group) => presentShare(table, group));
   const all: number[] = [];
   for (let row = 0; row < table.rows; row += 1) if (table.weight[row]! > 0) all.push(row);
   const roots = Array.from({ length: options.trees }, () => {
     const root = grown.feature.length;
-    growNode(table, Int32Array.from(all), options, random, grown, overall);
+    growNode(columns, Int32Array.from(all), options, random, grown, overall);
     return root;
   });
   return {
@@ -44,8 +45,32 @@ interface Grown {
   readonly leaves: number[];
 }
 
+/** The table as the trees read it: feature by feature, and for each row what it adds to the counts. */
+interface Columns {
+  readonly rows: number;
+  readonly features: number;
+  readonly groups: number;
+  /** Shape [features, rows]. */
+  readonly values: Float64Array;
+  /** Weight of absent and of present, 0 where the truth is another or unknown, shape [rows, groups, 2]. */
+  readonly counts: Float64Array;
+}
+
+function columnsOf({ rows, features, groups, x, truth, weight }: Table): Columns {
+  const values = new Float64Array(features * rows);
+  const counts = new Float64Array(rows * groups * 2);
+  for (let row = 0; row < rows; row += 1) {
+    for (let i = 0; i < features; i += 1) values[i * rows + row] = x[row * features + i]!;
+    for (let group = 0; group < groups; group += 1) {
+      const one = truth[row * groups + group]!;
+      if (one >= 0) counts[2 * (row * groups + group) + one] = weight[row]!;
+    }
+  }
+  return { rows, features, groups, values, counts };
+}
+
 function growNode(
-  table: Table,
+  table: Columns,
   rows: Int32Array,
   options: ForestOptions,
   random: RandomSource,
@@ -67,28 +92,30 @@ function growNode(
     return;
   }
   grown.right.push(0);
-  const isLeft = (row: number) => table.x[row * table.features + split.feature]! <= split.threshold;
-  growNode(table, rows.filter(isLeft), options, random, grown, shares);
+  const [left, right] = parted(table, rows, split);
+  growNode(table, left, options, random, grown, shares);
   grown.right[node] = grown.feature.length;
-  growNode(
-    table,
-    rows.filter((row) => !isLeft(row)),
-    options,
-    random,
-    grown,
-    shares,
-  );
+  growNode(table, right, options, random, grown, shares);
+}
+
+/** The rows at or below a threshold, and those above. */
+function parted({ rows: all, values }: Columns, rows: Int32Array, split: Split): [Int32Array, Int32Array] {
+  const from = split.feature * all;
+  const left = new Int32Array(rows.length);
+  const right = new Int32Array(rows.length);
+  let [lefts, rights] = [0, 0];
+  for (const row of rows)
+    if (values[from + row]! <= split.threshold) left[lefts++] = row;
+    else right[rights++] = row;
+  return [left.subarray(0, lefts), right.subarray(0, rights)];
 }
 
 /** Weighted counts, shape [groups, 2]: absent, present. */
-function countsOf(table: Table, rows: Int32Array): Float64Array {
-  const counts = new Float64Array(2 * table.groups);
+function countsOf({ groups, counts }: Columns, rows: Int32Array): Float64Array {
+  const sum = new Float64Array(2 * groups);
   for (const row of rows)
-    for (let group = 0; group < table.groups; group += 1) {
-      const truth = table.truth[row * table.groups + group]!;
-      if (truth >= 0) counts[2 * group + truth]! += table.weight[row]!;
-    }
-  return counts;
+    for (let at = 0; at < sum.length; at += 1) sum[at]! += counts[row * sum.length + at]!;
+  return sum;
 }
 
 /** Share of present; where no truth is known, the share of the node above. */
@@ -114,33 +141,39 @@ function impurity(counts: Float64Array): number {
   return sum;
 }
 
+interface Split {
+  readonly feature: number;
+  readonly threshold: number;
+}
+
 function bestSplit(
-  table: Table,
+  table: Columns,
   rows: Int32Array,
   counts: Float64Array,
   options: ForestOptions,
   random: RandomSource,
-): { feature: number; threshold: number } | null {
-  let best: { feature: number; threshold: number } | null = null;
+): Split | null {
+  const { values, counts: added } = table;
+  const kinds = counts.length;
+  let best: Split | null = null;
   let least = Infinity;
-  const left = new Float64Array(counts.length);
-  const right = new Float64Array(counts.length);
+  const left = new Float64Array(kinds);
+  const right = new Float64Array(kinds);
   for (let tried = 0; tried < options.tries; tried += 1) {
     const feature = Math.floor(random() * table.features);
-    const threshold = randomCut(table, rows, feature, random);
+    const from = feature * table.rows;
+    const threshold = randomCut(values, from, rows, random);
     if (threshold === null) continue;
     left.fill(0);
     let leftRows = 0;
-    for (const row of rows) {
-      if (table.x[row * table.features + feature]! > threshold) continue;
+    for (let at = 0; at < rows.length; at += 1) {
+      const row = rows[at]!;
+      if (values[from + row]! > threshold) continue;
       leftRows += 1;
-      for (let group = 0; group < table.groups; group += 1) {
-        const truth = table.truth[row * table.groups + group]!;
-        if (truth >= 0) left[2 * group + truth]! += table.weight[row]!;
-      }
+      for (let kind = 0; kind < kinds; kind += 1) left[kind]! += added[row * kinds + kind]!;
     }
     if (leftRows < options.leafRows || rows.length - leftRows < options.leafRows) continue;
-    for (let at = 0; at < counts.length; at += 1) right[at] = counts[at]! - left[at]!;
+    for (let kind = 0; kind < kinds; kind += 1) right[kind] = counts[kind]! - left[kind]!;
     const mixed = impurity(left) + impurity(right);
     if (mixed < least) {
       least = mixed;
@@ -151,11 +184,16 @@ function bestSplit(
 }
 
 /** A uniform cut between the smallest and the largest value, as a 32-bit number, as the nose will keep it. */
-function randomCut(table: Table, rows: Int32Array, feature: number, random: RandomSource): number | null {
+function randomCut(
+  values: Float64Array,
+  from: number,
+  rows: Int32Array,
+  random: RandomSource,
+): number | null {
   let low = Infinity;
   let high = -Infinity;
-  for (const row of rows) {
-    const value = table.x[row * table.features + feature]!;
+  for (let at = 0; at < rows.length; at += 1) {
+    const value = values[from + rows[at]!]!;
     if (value < low) low = value;
     if (value > high) high = value;
   }
