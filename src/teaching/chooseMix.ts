@@ -26,7 +26,7 @@ export interface JudgedCases {
 const CLEAR_GAIN = 0.03;
 
 /** A model answers alone only if it is better by this share: the best of several is partly the luckiest. */
-const LONE_GAIN = 0.25;
+const LONE_GAIN = 0.15;
 
 /** A way to turn the models' log-odds into one. */
 export interface MixChoice {
