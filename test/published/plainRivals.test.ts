@@ -5,7 +5,7 @@ import { kernelLogits } from "../../src/nose/kernelLogits.js";
 import { linearLogits } from "../../src/nose/linearLogits.js";
 import { nearestFirst } from "../../src/nose/neighbourLogits.js";
 import { discriminantLines, fitDiscriminant } from "../../src/teaching/fitDiscriminant.js";
-import { fitKernel } from "../../src/teaching/fitKernel.js";
+import { fitKernel, fitKernelPath } from "../../src/teaching/fitKernel.js";
 import { fitLogistic } from "../../src/teaching/fitLogistic.js";
 import { seededRandom } from "../../src/kernel/random.js";
 import { forestLogits } from "../../src/nose/forestLogits.js";
@@ -147,6 +147,19 @@ describe("kernel regression against scikit-learn 1.9.1, KernelRidge on exp(-widt
       names.findIndex((one) => one.toLowerCase().includes(name)),
     );
     order.forEach((place, i) => expect(Math.abs(logits[place]! / 4 - expected[i]!)).toBeLessThan(0.01));
+  });
+
+  it("several shapes around the same bells are what each alone would be", () => {
+    const shapes = [
+      { width: 1, ridge: 0.1 },
+      { width: 0.1, ridge: 3 },
+      { width: 1, ridge: 2 },
+    ];
+    const table = withoutRow(7);
+    const together = fitKernelPath(table, shapes, 150, seededRandom(1));
+    shapes.forEach((shape, i) =>
+      expect(together[i]).toEqual(fitKernel(table, { ...shape, bells: 150 }, seededRandom(1))),
+    );
   });
 
   it("with a third of the bells the counts stay within four of it", () => {
