@@ -7,29 +7,60 @@ import { introduced } from "./introduced.js";
 import { button, heading, keptSniffs, phase } from "./lossTable.js";
 import { usePhones } from "./usePhones.js";
 
-const PATIENCE_MS = 30_000;
+/** How long real work may take: a piece of the app that is fetched, a row that is written. */
+const PATIENCE_MS = 60_000;
+/** More of the page's time than any step of a check takes; a device second is an eighth of it. */
+const LONGEST_MS = 50_000;
+/** From here on nothing but the test makes time run, so that a slow machine is no slow hand. */
+const STILL_FROM = new Date("2026-11-27T18:00:00Z");
 const phone = usePhones();
 
-/** A phone with the virtual sniffer in hand and these faults chosen. The test makes its time run. */
+/**
+ * A phone with the virtual sniffer in hand and these faults chosen. Its time stands still but for what the test lets
+ * pass: a sniffer that ran on while the machine was busy would be another each time.
+ */
 async function practising(...names: readonly string[]): Promise<Page> {
   const context = await phone();
   await introduced(context);
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_MS);
-  await page.clock.install();
+  await page.clock.install({ time: new Date("2026-11-27T12:00:00Z") });
   await page.goto(`${inject("appUrl")}#/nose`);
   await button(page, /Practise with faults/).click();
   for (const name of names) await page.getByRole("switch", { name }).click();
+  await button(page, "Use the virtual sniffer").waitFor();
+  await page.clock.pauseAt(STILL_FROM);
   await button(page, "Use the virtual sniffer").click();
-  await button(page, "Disconnect").waitFor();
+  await arrive(page, button(page, "Disconnect"));
   return page;
 }
+
+/** Makes time run by steps until something holds; real work, which no step hurries, may take its own time. */
+async function stepUntil(page: Page, stepMs: number, holds: () => Promise<boolean>, what: string) {
+  const begunMs = Date.now();
+  for (let ranMs = 0; !(await holds()); ranMs += stepMs) {
+    if (ranMs > LONGEST_MS && Date.now() - begunMs > PATIENCE_MS)
+      throw new Error(`it did not come: ${what}\n${await page.locator("main").innerText()}`);
+    await page.clock.runFor(stepMs);
+  }
+}
+
+const isReady = async (wanted: Locator) =>
+  (await wanted.first().isVisible()) && (await wanted.first().isEnabled());
+
+/** Something that the sniffer's time brings: it shows, and can be tapped where it is a button. */
+const runUntil = (page: Page, wanted: Locator) => stepUntil(page, 500, () => isReady(wanted), String(wanted));
+/** Something that the page itself brings: the sniffer's time hardly moves meanwhile. */
+const arrive = (page: Page, wanted: Locator) => stepUntil(page, 10, () => isReady(wanted), String(wanted));
+const leave = (page: Page, unwanted: Locator) =>
+  stepUntil(page, 10, async () => (await unwanted.count()) === 0, `the end of ${String(unwanted)}`);
 
 const go = (page: Page, place: string) => page.goto(`${inject("appUrl")}#/${place}`);
 const faultsOn = (page: Page) => page.getByText("Practice: faults are on");
 
 async function overPlate(page: Page): Promise<void> {
   await go(page, "plate");
+  await arrive(page, page.getByLabel("Served"));
   await page.getByLabel("Served").selectOption("beef-broth");
   await button(page, "Check this plate").click();
   await runUntil(page, button(page, "Start the countdown"));
@@ -40,14 +71,15 @@ async function overPlate(page: Page): Promise<void> {
 const toFinding = (page: Page) => runUntil(page, button(page, "Save as a meal"));
 
 async function expectAllUncertain(page: Page): Promise<void> {
-  await page.locator("[data-group]").first().waitFor();
+  await arrive(page, page.locator("[data-group]"));
   const verdicts = await page.locator("[data-group] .finding__verdict").allTextContents();
   expect(verdicts.length).toBeGreaterThan(3);
   for (const verdict of verdicts) expect(verdict).toMatch(/uncertain/i);
 }
 
 async function onlySniff(page: Page) {
-  await expect.poll(async () => (await keptSniffs(page)).length).toBe(1);
+  await stepUntil(page, 10, async () => (await keptSniffs(page)).length > 0, "a sniff that is kept");
+  expect(await keptSniffs(page)).toHaveLength(1);
   const [sniff] = await keptSniffs(page);
   if (sniff === undefined) throw new Error("the sniff was not kept");
   return sniff;
@@ -57,16 +89,16 @@ describe("practice with a fault", () => {
   it("a stuck channel is told, with the finding and by the fitness; turned off, the next plate has none of it", async () => {
     const page = await practising("Stuck channel");
     await overPlate(page);
-    await faultsOn(page).waitFor(); // in a running check too, with nothing to tap by mistake
+    await arrive(page, faultsOn(page)); // in a running check too, with nothing to tap by mistake
     expect(await button(page, "Turn all off").count()).toBe(0);
     await toFinding(page);
     await expectAllUncertain(page);
     expect(await page.getByText(/1 channel stood still/).count()).toBeGreaterThan(3);
     await button(page, "Done").click();
     await go(page, "nose/fitness");
-    await page.getByText("Stuck or at the end of the range: channel 3.").waitFor();
+    await arrive(page, page.getByText("Stuck or at the end of the range: channel 3."));
     await button(page, "Turn all off").click();
-    await faultsOn(page).waitFor({ state: "hidden" });
+    await leave(page, faultsOn(page));
     await overPlate(page);
     await toFinding(page);
     expect(await page.getByText(/stood still|No chance can be worked out/).count()).toBe(0);
@@ -77,7 +109,7 @@ describe("practice with a fault", () => {
     await overPlate(page);
     await toFinding(page);
     await expectAllUncertain(page);
-    await page.getByText("The sniffer is too damp.").first().waitFor();
+    await arrive(page, page.getByText("The sniffer is too damp."));
   });
 
   it("a restart in mid-sniff is told: what was recorded is kept whole, and nothing is added to it", async () => {
@@ -117,10 +149,7 @@ describe("practice with a fault", () => {
       const page = await practising(name);
       await overPlate(page);
       await toFinding(page);
-      await page
-        .getByText(/Too many sweeps were lost/)
-        .first()
-        .waitFor();
+      await arrive(page, page.getByText(/Too many sweeps were lost/));
       await page.context().close();
     }
   });
@@ -147,8 +176,9 @@ describe("practice with a fault", () => {
   it("poisoning brings the check jar's alarm within a few sniffs, and findings are uncertain then", async () => {
     const page = await practising();
     for (let reading = 0; reading < 11; reading += 1) await sniffJar(page);
-    await page.getByText(/^In control/).waitFor();
+    await arrive(page, page.getByText(/^In control/));
     await go(page, "nose/practice");
+    await arrive(page, page.getByRole("switch", { name: "Poisoning" }));
     await page.getByRole("switch", { name: "Poisoning" }).click();
     const alarm = page.getByText(/^Out of control/);
     for (let sniffs = 0; (await alarm.count()) === 0; sniffs += 1) {
@@ -165,10 +195,10 @@ describe("practice with a fault", () => {
     const page = await practising("Stuck channel", "Much steam");
     for (const place of ["plate", "meals", "nose", "you", "nose/practice"]) {
       await go(page, place);
-      await page.getByText("Stuck channel · Much steam. Of the virtual sniffer only.").waitFor();
+      await arrive(page, page.getByText("Stuck channel · Much steam. Of the virtual sniffer only."));
     }
     await page.reload();
-    await heading(page, "Practise with faults").waitFor();
+    await arrive(page, heading(page, "Practise with faults"));
     expect(await faultsOn(page).count()).toBe(0);
     expect(await page.getByRole("switch", { checked: true }).count()).toBe(0);
   });
@@ -176,6 +206,7 @@ describe("practice with a fault", () => {
 
 async function sniffJar(page: Page): Promise<void> {
   await go(page, "nose/fitness");
+  await arrive(page, button(page, "Sniff the check jar"));
   await button(page, "Sniff the check jar").click();
   await runUntil(page, button(page, "Start the countdown"));
   await button(page, "Start the countdown").click();
