@@ -2,15 +2,12 @@
 // invented, and that all is sound again afterwards.
 import type { Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
-import { runUntil } from "./heldTime.js";
+import { arrive, leave, runUntil, stepUntil } from "./heldTime.js";
 import { introduced } from "./introduced.js";
 import { button, heading, keptSniffs, phase } from "./lossTable.js";
 import { usePhones } from "./usePhones.js";
 
-/** How long real work may take: a piece of the app that is fetched, a row that is written. */
 const PATIENCE_MS = 60_000;
-/** More of the page's time than any step of a check takes; a device second is an eighth of it. */
-const LONGEST_MS = 50_000;
 /** From here on nothing but the test makes time run, so that a slow machine is no slow hand. */
 const STILL_FROM = new Date("2026-11-27T18:00:00Z");
 const phone = usePhones();
@@ -34,26 +31,6 @@ async function practising(...names: readonly string[]): Promise<Page> {
   await arrive(page, button(page, "Disconnect"));
   return page;
 }
-
-/** Makes time run by steps until something holds; real work, which no step hurries, may take its own time. */
-async function stepUntil(page: Page, stepMs: number, holds: () => Promise<boolean>, what: string) {
-  const begunMs = Date.now();
-  for (let ranMs = 0; !(await holds()); ranMs += stepMs) {
-    if (ranMs > LONGEST_MS && Date.now() - begunMs > PATIENCE_MS)
-      throw new Error(`it did not come: ${what}\n${await page.locator("main").innerText()}`);
-    await page.clock.runFor(stepMs);
-  }
-}
-
-const isReady = async (wanted: Locator) =>
-  (await wanted.first().isVisible()) && (await wanted.first().isEnabled());
-
-/** Something that the sniffer's time brings: it shows, and can be tapped where it is a button. */
-const runUntil = (page: Page, wanted: Locator) => stepUntil(page, 500, () => isReady(wanted), String(wanted));
-/** Something that the page itself brings: the sniffer's time hardly moves meanwhile. */
-const arrive = (page: Page, wanted: Locator) => stepUntil(page, 10, () => isReady(wanted), String(wanted));
-const leave = (page: Page, unwanted: Locator) =>
-  stepUntil(page, 10, async () => (await unwanted.count()) === 0, `the end of ${String(unwanted)}`);
 
 const go = (page: Page, place: string) => page.goto(`${inject("appUrl")}#/${place}`);
 const faultsOn = (page: Page) => page.getByText("Practice: faults are on");
