@@ -41,6 +41,30 @@ export function problemText(problem: Problem): string {
   return `${wrong}\n  What to do: ${remedy}`;
 }
 
+/** The same while it waits: what for, what is wrong, what to do, and how it goes on. For problems that `mayPass`. */
+export function waitingText(problem: Problem): string {
+  const { wrong, remedy } = words(problem);
+  const what = waitsFor(problem);
+  return `Waiting for ${what}. ${wrong}\n  What to do: ${remedy}\n  It goes on by itself then; Ctrl+C ends it.`;
+}
+
+function waitsFor(problem: Problem): string {
+  switch (problem.kind) {
+    case "noBluez":
+      return "BlueZ, Linux's Bluetooth service";
+    case "noAdapter":
+      return problem.wanted === null ? "a Bluetooth adapter" : `the Bluetooth adapter ${problem.wanted}`;
+    case "noPeripheralRole":
+      return "an adapter that can be a peripheral";
+    case "adapterOff":
+      return `the adapter ${problem.adapter} to be switched on`;
+    case "advertisingBusy":
+      return `room to advertise on the adapter ${problem.adapter}`;
+    default:
+      return "BlueZ to take it";
+  }
+}
+
 interface Words {
   readonly wrong: string;
   readonly remedy: string;

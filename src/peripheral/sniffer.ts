@@ -12,12 +12,13 @@ import { connectBus, SYSTEM_BUS, type Bus } from "./bus.js";
 import { serveGatt, type GattServer } from "./gattServer.js";
 import { openSource, type OpenedSource } from "./openSource.js";
 import type { Clock } from "./peripheral.js";
-import { mayPass, problemText, type Problem } from "./problem.js";
+import { mayPass, problemText, waitingText, type Problem } from "./problem.js";
 import { openRegistration, type Registration } from "./registration.js";
 import type { VirtualPeripheral } from "./virtualPeripheral.js";
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const complain = (problem: Problem): void => void process.stderr.write(`${problemText(problem)}\n`);
+const wait = (problem: Problem): void => void process.stderr.write(`${waitingText(problem)}\n`);
 
 /** How often it is looked whether a run goes on without anybody there. */
 const PRESENCE_TICK_MS = 1000;
@@ -60,7 +61,7 @@ async function serve(
   bus: Bus,
 ): Promise<Problem | null> {
   const { peripheral } = source;
-  const report = whenChanged(complain);
+  const report = whenChanged(wait);
   const served = (adapter: string): void => say(`Advertising as "${given.name}" on ${adapter}.`);
   let released: () => void = () => undefined;
   const server: GattServer = serveGatt({

@@ -192,7 +192,12 @@ describe("the program", () => {
   it("waits for BlueZ if it is asked to", async () => {
     const running = start(["--source", "virtual", "--wait"]);
     await new Promise<void>((resolve) => running.program.stderr?.once("data", () => resolve()));
-    expect(running.said()).toContain("BlueZ does not run");
+    // What it waits for, why, what to do and how it goes on, each in a line of its own.
+    expect(running.said()).toMatch(
+      /^Waiting for BlueZ, Linux's Bluetooth service\. BlueZ does not run \(.+\)\.$/m,
+    );
+    expect(running.said()).toMatch(/^ {2}What to do: install it .+ and start its service, bluetooth\.$/m);
+    expect(running.said()).toMatch(/^ {2}It goes on by itself then; Ctrl\+C ends it\.$/m);
     await withBluez(async (bluez) => {
       await served(bluez, running);
       running.program.kill("SIGTERM");

@@ -13,7 +13,7 @@ import {
 } from "../../src/peripheral/adapters.js";
 import { HELP, parseArguments } from "../../src/peripheral/arguments.js";
 import { gattTree } from "../../src/peripheral/gattTree.js";
-import { mayPass, problemText, type Problem } from "../../src/peripheral/problem.js";
+import { mayPass, problemText, waitingText, type Problem } from "../../src/peripheral/problem.js";
 import { keepIdentity, loadIdentity } from "../../src/peripheral/snifferIdentity.js";
 import { LAYOUT, SNIFFER_SERVICE, TEMPERATURE } from "../../src/profile/uuids.js";
 
@@ -200,6 +200,24 @@ describe("a failure", () => {
       expect(problemText(problem)).not.toMatch(/undefined|null|\[object/);
     },
   );
+
+  it("that may pass is told, while it waits, by what it waits for", () => {
+    const first = problems.filter(mayPass).map((problem) => waitingText(problem).split(". ")[0]);
+    expect(first).toEqual([
+      "Waiting for BlueZ, Linux's Bluetooth service",
+      "Waiting for a Bluetooth adapter",
+      "Waiting for the Bluetooth adapter hci1",
+      "Waiting for an adapter that can be a peripheral",
+      "Waiting for the adapter hci0 to be switched on",
+      "Waiting for room to advertise on the adapter hci0",
+      "Waiting for BlueZ to take it",
+    ]);
+    for (const problem of problems.filter(mayPass)) {
+      const said = waitingText(problem);
+      for (const line of problemText(problem).split("\n")) expect(said).toContain(line);
+      expect(said).toMatch(/\n {2}It goes on by itself then; Ctrl\+C ends it\.$/);
+    }
+  });
 
   it("of the radio may pass by itself, one of the builder's own does not", () => {
     expect(problems.filter(mayPass).map(({ kind }) => kind)).toEqual([
