@@ -7,7 +7,7 @@ const mayImport = {
   sniff: ["kernel", "stats", "air", "profile"],
   features: ["kernel", "stats", "air", "sniff"],
   nose: ["kernel", "stats", "features", "sniff"],
-  transfer: ["kernel", "stats", "features", "sniff", "nose"],
+  transfer: ["kernel", "stats", "features", "sniff", "nose", "finding"],
   teaching: ["kernel", "stats", "features", "sniff", "nose", "finding"],
   finding: ["kernel", "stats", "features", "sniff", "nose"],
   diet: ["kernel"],

@@ -1,16 +1,18 @@
 /** Where a moved nose draws the line to what is unlike anything taught. */
 import type { SnifferMap } from "../features/snifferMap.js";
+import { UNLIKE_RATE } from "../finding/bands.js";
 import { answerSniff } from "../nose/answer.js";
 import type { HorizonNose, Nose, NoseTransfer } from "../nose/nose.js";
 import { tellTaught } from "../nose/tellTaught.js";
 import type { Sniff } from "../sniff/sniff.js";
-import { median } from "../stats/summary.js";
+import { median, quantile } from "../stats/summary.js";
 import { LEAST_PAIRS } from "./transferGain.js";
 
 /**
  * What a map leaves between two sniffers moves every plate away from the taught ones. By how much is read off the pairs:
  * the median ratio of a plate's strangeness on the second sniffer, through a map fitted without it, to that on the
- * first. The held-out distances grow by it. A pair of unknown food is strange on both, and widens nothing.
+ * first. The held-out distances grow by it, but never by more than `mostWidened`. A pair of unknown food is strange on
+ * both, and widens nothing.
  *
  * @param bare - the moved nose, still with the distances of the first sniffer
  * @param heldOutMaps - for each paired plate the map that was fitted without it
@@ -37,9 +39,22 @@ export function movedHorizons(
     if (pairs.length < LEAST_PAIRS) return horizon;
     const ratios = pairs.map(({ own, other }) => (other[at] ?? Number.NaN) / (own[at] ?? Number.NaN));
     const finite = ratios.filter(Number.isFinite);
-    const factor = finite.length < LEAST_PAIRS ? 1 : Math.max(1, median(finite));
+    if (finite.length < LEAST_PAIRS) return horizon;
+    const factor = Math.min(mostWidened(horizon.heldOutDistances), Math.max(1, median(finite)));
     return { ...horizon, heldOutDistances: horizon.heldOutDistances.map((one) => factor * one) };
   });
+}
+
+/**
+ * By how much the line may be moved at most: by what brings the typical held-out plate of the first sniffer just up to
+ * it. Where a map moves plates by more, half of them are, by all that was taught, like nothing that was taught; then
+ * the honest word for them is *unlike*, and no other line.
+ *
+ * @param heldOutDistances - at least one, all above 0
+ * @returns at least 1
+ */
+export function mostWidened(heldOutDistances: ArrayLike<number>): number {
+  return quantile(heldOutDistances, 1 - UNLIKE_RATE) / median(heldOutDistances);
 }
 
 /** Mean over a plate's sniffs, one for each horizon; null where none reached the last of them. */

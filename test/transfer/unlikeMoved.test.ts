@@ -5,6 +5,7 @@ import { answerSniff } from "../../src/nose/answer.js";
 import type { Nose } from "../../src/nose/nose.js";
 import type { Sniff } from "../../src/sniff/sniff.js";
 import { transferNose } from "../../src/transfer/transferNose.js";
+import { mostWidened, movedHorizons } from "../../src/transfer/unlikeLimit.js";
 import { DEMO_NOSE, SECOND_ID, secondUnit, servedToTwo } from "./twoSniffers.js";
 
 const OPTIONS = {
@@ -51,17 +52,54 @@ it("plates of the market are called unlike about as often as the limit says; by 
   for (const { moved } of shares) expect(moved).toBeLessThan(2 * UNLIKE_RATE);
 });
 
+/** What no map makes good: half of the channels at a share of their resistance over the plate. */
+const bent = ({ headspace, ...sniff }: Sniff, by: number): Sniff => ({
+  ...sniff,
+  headspace: {
+    ...headspace,
+    ohm: headspace.ohm.map((sweep) => sweep.map((ohm, channel) => (channel < 4 ? by * ohm : ohm))),
+  },
+});
+
 it("what no plate ever was is unlike still: half of the channels at a third of their resistance over the plate", () => {
   for (const { seed, nose } of MOVED) {
-    const strange = later(seed, 16).map(({ headspace, ...sniff }) => ({
-      ...sniff,
-      headspace: {
-        ...headspace,
-        ohm: headspace.ohm.map((sweep) => sweep.map((ohm, channel) => (channel < 4 ? 0.3 * ohm : ohm))),
-      },
-    }));
+    const strange = later(seed, 16).map((sniff) => bent(sniff, 0.3));
     expect(share(strange.map((sniff) => isUnlike(nose, sniff)))).toBe(1);
   }
+});
+
+it("is widened by no more than brings the typical plate of the first sniffer to the line", () => {
+  // Counted by hand: of 1, 2, ... 21 the middle is 11, and 20 stands at 95 % of the way.
+  expect(mostWidened(Float32Array.from({ length: 21 }, (_, i) => i + 1))).toBeCloseTo(20 / 11, 6);
+  const { seed, nose } = MOVED[0]!;
+  const { transfer } = nose;
+  if (transfer === undefined) throw new Error("the nose was not moved");
+  const served = servedToTwo({ onFirst: 24, onSecond: 60, seed });
+  const [first, second] = [DEMO_NOSE.sniffer.id, SECOND_ID].map((id) =>
+    served.filter(({ sniffer }) => sniffer.id === id),
+  );
+  if (first === undefined || second === undefined) throw new Error("two sniffers sniffed");
+  const maps = new Map(first.map(({ plate }) => [plate, transfer.map]));
+  const widenedBy = (by: number) => {
+    const horizons = movedHorizons(
+      DEMO_NOSE,
+      { ...nose, transfer, horizons: DEMO_NOSE.horizons },
+      first,
+      second.map((sniff) => bent(sniff, by)),
+      maps,
+    );
+    const factors = horizons.map(
+      ({ heldOutDistances }, at) => heldOutDistances[0]! / DEMO_NOSE.horizons[at]!.heldOutDistances[0]!,
+    );
+    return { horizons, factors };
+  };
+  const most = DEMO_NOSE.horizons.map(({ heldOutDistances }) => mostWidened(heldOutDistances));
+  for (const [at, factor] of widenedBy(1).factors.entries()) expect(factor).toBeLessThan(most[at]!);
+  const { horizons, factors } = widenedBy(0.3);
+  for (const [at, factor] of factors.entries()) expect(factor).toBeCloseTo(most[at]!, 5);
+  // Pairs that were all bent do not teach the nose that bent is usual.
+  const more = later(seed, 16).map((sniff) => bent(sniff, 0.3));
+  expect(share(more.map((sniff) => isUnlike({ ...nose, horizons }, sniff)))).toBe(1);
 });
 
 it("a plate that the nose was taught tells nothing: it is near itself on the first sniffer", () => {
