@@ -26,6 +26,8 @@ const COLDEST_C = -90;
 /**
  * Does humidity stand still although it cannot, or at an end of its range, in all these readings? The same water in
  * warmer air is a lower relative humidity: the finer the sensor counts, the smaller a change of temperature tells.
+ * In air of one temperature nothing is told, though gas channels move: converters of 8 to 12 bits and averaging sensors
+ * say one value for minutes there, a cold dish adds no water, and no reading tells which kind of sensor it came from.
  *
  * @param readings - of one stretch of time, oldest first
  */

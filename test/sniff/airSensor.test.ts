@@ -87,6 +87,11 @@ describe("a stuck air sensor", () => {
   it("is not seen where nothing moved, or in no reading at all", () => {
     expect(isHumidityStuck([])).toBe(false);
     expect(isHumidityStuck(Array.from({ length: 40 }, () => air(22, 45)))).toBe(false);
+    // A converter of 8 bits counts in steps of 100 / 255 = 0.39 per cents, and tells 45.10 or 45.49 for ever.
+    expect(isHumidityStuck(Array.from({ length: 40 }, () => air(22, 45.1)))).toBe(false);
+    expect(isHumidityStuck(Array.from({ length: 40 }, (_, i) => air(22 + 0.01 * (i % 3), 45.49)))).toBe(
+      false,
+    );
     expect(isHumidityStuck([{ temperatureC: 20 }, { temperatureC: 30 }])).toBe(false);
   });
 });
