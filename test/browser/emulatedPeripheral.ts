@@ -57,7 +57,8 @@ const READ_NOT_PERMITTED = 0x02;
 /** HCI error "connection failed to be established". @see Bluetooth Core, Vol 1 Part F, 1.3 (value from memory) */
 const NOT_ESTABLISHED = 0x3e;
 
-export function launchChromium(): Promise<Browser> {
+/** @param more - further switches of the browser's */
+export function launchChromium(...more: readonly string[]): Promise<Browser> {
   return chromium.launch({
     executablePath: findChromium(),
     args: [
@@ -69,6 +70,7 @@ export function launchChromium(): Promise<Browser> {
       "--disable-sync",
       "--enable-features=WebBluetooth",
       "--enable-experimental-web-platform-features",
+      ...more,
     ],
   });
 }
