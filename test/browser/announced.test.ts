@@ -9,7 +9,7 @@ import { check as englishCheck } from "../../src/text/en/check.js";
 import { plate as englishPlate } from "../../src/text/en/plate.js";
 import { sniffer as englishSniffer } from "../../src/text/en/sniffer.js";
 import { allHeard, listenTo, timesHeard } from "./heard.js";
-import { runUntil } from "./heldTime.js";
+import { holdTime, runUntil, takeTime } from "./heldTime.js";
 import { introduced } from "./introduced.js";
 import { usePhones } from "./usePhones.js";
 
@@ -67,10 +67,10 @@ async function coldSniffer({ locale, sniffer }: Spoken): Promise<Page> {
   await listenTo(context);
   const page = await context.newPage();
   page.setDefaultTimeout(30_000);
-  await page.clock.install();
+  await takeTime(page);
   await page.goto(inject("appUrl"));
   await button(page, sniffer.useVirtual).waitFor();
-  await page.clock.pauseAt(Date.now() + 60_000);
+  await holdTime(page);
   await button(page, sniffer.useVirtual).click();
   await runUntil(page, button(page, sniffer.disconnect));
   return page;

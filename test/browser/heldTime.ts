@@ -5,9 +5,18 @@ import type { Locator, Page } from "playwright-core";
 const PATIENCE_MS = 60_000;
 /** More of the page's time than any step of a check takes; a second of the practice sniffer is an eighth of it. */
 const LONGEST_MS = 50_000;
+/** The practice sniffer's chance comes from the moment it is taken in hand: from the same one it is the same each time. */
+const OPENED_AT = new Date("2026-11-27T12:00:00Z");
+const STILL_FROM = new Date("2026-11-27T18:00:00Z");
 const STEP_MS = 500;
 /** So short that the sniffer does hardly anything meanwhile, and the page draws what it has. */
 const MOMENT_MS = 10;
+
+/** Before the page is opened: its time is the test's, and runs as on the wall until `holdTime`. */
+export const takeTime = (page: Page): Promise<void> => page.clock.install({ time: OPENED_AT });
+
+/** From here on nothing but the test makes time run, so that a slow machine is no slow hand. */
+export const holdTime = (page: Page): Promise<void> => page.clock.pauseAt(STILL_FROM);
 
 /** Makes the page's time run by steps until something holds; real work, which no step hurries, may take its own time. */
 export async function stepUntil(

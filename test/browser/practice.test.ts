@@ -2,14 +2,12 @@
 // invented, and that all is sound again afterwards.
 import type { Page } from "playwright-core";
 import { describe, expect, inject, it } from "vitest";
-import { arrive, leave, runUntil, stepUntil } from "./heldTime.js";
+import { arrive, holdTime, leave, runUntil, stepUntil, takeTime } from "./heldTime.js";
 import { introduced } from "./introduced.js";
 import { button, heading, keptSniffs, phase } from "./lossTable.js";
 import { usePhones } from "./usePhones.js";
 
 const PATIENCE_MS = 60_000;
-/** From here on nothing but the test makes time run, so that a slow machine is no slow hand. */
-const STILL_FROM = new Date("2026-11-27T18:00:00Z");
 const phone = usePhones();
 
 /**
@@ -21,12 +19,12 @@ async function practising(...names: readonly string[]): Promise<Page> {
   await introduced(context);
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_MS);
-  await page.clock.install({ time: new Date("2026-11-27T12:00:00Z") });
+  await takeTime(page);
   await page.goto(`${inject("appUrl")}#/nose`);
   await button(page, /Practise with faults/).click();
   for (const name of names) await page.getByRole("switch", { name }).click();
   await button(page, "Use the virtual sniffer").waitFor();
-  await page.clock.pauseAt(STILL_FROM);
+  await holdTime(page);
   await button(page, "Use the virtual sniffer").click();
   await arrive(page, button(page, "Disconnect"));
   return page;
