@@ -38,6 +38,9 @@ async function lay(garble?: Garble, options?: TableOptions): Promise<LossTable> 
   return table;
 }
 
+/** So slow that a phase of a few device seconds is not over before the test has seen it and lost the link in it. */
+const UNHURRIED = 4;
+
 /** Ends the check and gives the sniff as it is kept. */
 async function finished({ page }: LossTable): Promise<Sniff> {
   await button(page, "Save as a meal").waitFor();
@@ -70,7 +73,7 @@ const starts = ({ peripheral }: LossTable) =>
 
 describe("the link is lost", MAY_CRASH, () => {
   it("while warming up: it comes back by itself, and the same run goes on to a finding", async () => {
-    const at = await lay();
+    const at = await lay(undefined, { speed: UNHURRIED });
     await pair(at);
     await button(at.page, "Check this plate").click();
     await heading(at.page, "Warming up").waitFor();
@@ -83,7 +86,7 @@ describe("the link is lost", MAY_CRASH, () => {
   });
 
   it("in clean air: a short hole is read across, a long one begins clean air anew", async () => {
-    const at = await lay();
+    const at = await lay(undefined, { speed: UNHURRIED });
     await pair(at);
     await button(at.page, "Check this plate").click();
     await heading(at.page, "Hold it in clean air").waitFor();

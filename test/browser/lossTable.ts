@@ -17,6 +17,8 @@ export interface LossTable {
   lose(): Promise<void>;
   /** Lets device time go by unheard, brings the sniffer back into range, and lets its time run on. */
   comeBackAfter(ms: number): Promise<void>;
+  /** Stops the sniffer's time while the hand moves, once what it said is heard: it runs faster than any hand. */
+  whileStill(move: () => Promise<void>): Promise<void>;
   /** Opens the page anew while the sniffer stands in range. */
   reload(): Promise<void>;
   clear(): Promise<void>;
@@ -56,6 +58,12 @@ export async function layLossTable(
       stopPump = peripheral.pumpEvery(25);
       // Its time stands still until the phone has it again: the hole is then as long as the test says.
       await page.getByText(/Next try in|Connecting: try/).waitFor({ state: "hidden" });
+      stopTime = sniffer.run();
+    },
+    async whileStill(move) {
+      stopTime();
+      await peripheral.pumpAll();
+      await move();
       stopTime = sniffer.run();
     },
     async reload() {
@@ -99,11 +107,14 @@ export async function sniffPlate(table: LossTable, dish: string): Promise<void> 
   await button(table.page, "Save as a meal").waitFor();
 }
 
-async function countDownOver({ page, sniffer }: LossTable, dish: string): Promise<void> {
+async function countDownOver({ page, sniffer, whileStill }: LossTable, dish: string): Promise<void> {
   await button(page, "Check this plate").click();
   await heading(page, "The air is steady").waitFor();
-  sniffer.serveDish(dish);
-  await button(page, "Start the countdown").click();
+  await whileStill(async () => {
+    sniffer.serveDish(dish);
+    await button(page, "Start the countdown").click();
+    await phase(page, "headspace").waitFor();
+  });
 }
 
 /** What the browser's own database holds of sniffs. */

@@ -15,7 +15,7 @@ import {
 import type { EmulatedProperties, EmulatedSniffer } from "./emulatedPeripheral.js";
 
 /** Device time runs faster than the clock on the wall, or the tests would take as long as a dinner. */
-const STEP_MS = 400;
+const SPEED = 20;
 const STEP_EVERY_MS = 20;
 /** As old as the demo nose expects its sniffer to be: a week after the last evening it was taught on. */
 const AGE_DAYS = 91;
@@ -41,6 +41,8 @@ export interface TableOptions {
   /** Another order for the frames of one moment. */
   readonly reorder?: (frames: Uint8Array[]) => Uint8Array[];
   readonly firstSequence?: number;
+  /** How many times faster than the clock on the wall its time runs; 20 if left out. */
+  readonly speed?: number;
   /** Another unit off the same line, under an id of its own; the taught one if left out. */
   readonly unit?: VirtualSnifferOptions;
 }
@@ -76,7 +78,7 @@ const services: Record<string, Record<string, EmulatedProperties>> = {
 export function tableSniffer(
   seed: number,
   garble: Garble = (_address, bytes) => bytes,
-  { without = [], reorder = (frames) => frames, firstSequence = 0, unit }: TableOptions = {},
+  { without = [], reorder = (frames) => frames, firstSequence = 0, speed = SPEED, unit }: TableOptions = {},
 ): TableSniffer {
   const random = seededRandom(seed);
   const waiting = new Map<string, Uint8Array[]>();
@@ -124,7 +126,7 @@ export function tableSniffer(
       sniffer = serve(sniffer, dish === undefined ? null : plateOf(dish, random));
     },
     run: () => {
-      const timer = setInterval(() => letTimePass(STEP_MS), STEP_EVERY_MS);
+      const timer = setInterval(() => letTimePass(speed * STEP_EVERY_MS), STEP_EVERY_MS);
       return () => clearInterval(timer);
     },
     passUnheard: (ms) => {
