@@ -41,6 +41,7 @@ async function chooseAgain({ page, peripheral }: LossTable): Promise<void> {
   await button(page, "Disconnect").waitFor();
 }
 
+// The reload cuts a discovery short.
 describe("a sniffer that the browser has forgotten", MAY_CRASH, () => {
   it("is named on Plate, at the next start from the first moment on, and chosen again from there", async () => {
     const at = await forgetfulPhone(false);

@@ -71,6 +71,7 @@ function missing(kept: readonly Sweep[]): number[] {
 const starts = ({ peripheral }: LossTable) =>
   peripheral.log.filter((entry) => entry.startsWith("write 0004 01"));
 
+// Lost while it discovers, as it comes back.
 describe("the link is lost", MAY_CRASH, () => {
   it("while warming up: it comes back by itself, and the same run goes on to a finding", async () => {
     const at = await lay(undefined, { speed: UNHURRIED });
@@ -183,7 +184,7 @@ describe("the link is lost", MAY_CRASH, () => {
   });
 });
 
-describe("on the air", MAY_CRASH, () => {
+describe("on the air", () => {
   it("frames that come twisted, twice or out of order: whole sweeps are used as made, no other is", async () => {
     let frames = 0;
     const garble: Garble = (address, bytes) => {
@@ -224,6 +225,7 @@ describe("on the air", MAY_CRASH, () => {
   });
 });
 
+// Refused right after it was discovered.
 describe("a sniffer that is not as usual", MAY_CRASH, () => {
   it("of another profile version is refused with both versions named", async () => {
     // PROFILE.md section 4: the example of a later major version.
@@ -246,6 +248,7 @@ describe("a sniffer that is not as usual", MAY_CRASH, () => {
   });
 });
 
+// The reload and the radio that goes cut a discovery short.
 describe("a sniffer met before", MAY_CRASH, () => {
   it("is connected to without the chooser after a reload, and can be forgotten", async () => {
     const at = await lay();

@@ -242,6 +242,7 @@ describe("a check at the table over Web Bluetooth", () => {
   it.each([
     ["the layout", LAYOUT],
     ["the sweeps", SWEEP],
+    // A sniffer that garbles its layout is refused right after it was discovered.
   ])("draws nothing from a sniffer that changes one byte of %s", MAY_CRASH, async (_what, changed) => {
     await browser.close();
     browser = await launchChromium();
