@@ -13,25 +13,33 @@ const LARGEST_NOSE_BYTES = 16 * 1024 * 1024;
 /** All noses, what was decided of them, and files in and out. */
 export function VersionsPage({ app }: { readonly app: AppModel }) {
   const list = useSignal<NoseList | null>(null);
-  const fault = useSignal<NoseImportFault | null>(null);
-  const brought = useSignal<VersionsState["brought"]>(null);
-  const { noses, samples, ports } = app;
-
+  const { store } = app.ports;
   const load = async () => {
-    const read = await ports.store.listNoses();
+    const read = await store.listNoses();
     if (read.ok) list.value = read.value;
-    else app.tellStoreError(read.error);
+    else {
+      list.value ??= { noses: [], activeId: null, history: [], setAside: [] };
+      app.tellStoreError(read.error);
+    }
   };
   useEffect(() => {
     void load();
-    return ports.store.subscribe(["noses"], () => void load());
+    return store.subscribe(["noses"], () => void load());
   }, []);
+  // What stands below the list would move when it comes.
+  return list.value === null ? <Frame app={app}>{null}</Frame> : <Versions app={app} list={list.value} />;
+}
+
+function Versions({ app, list }: { readonly app: AppModel; readonly list: NoseList }) {
+  const fault = useSignal<NoseImportFault | null>(null);
+  const brought = useSignal<VersionsState["brought"]>(null);
+  const { noses, samples } = app;
 
   const view = versionsView(
     {
-      noses: list.value?.noses ?? [],
-      activeId: list.value?.activeId ?? null,
-      decisions: (list.value?.history ?? []).toReversed(),
+      noses: list.noses,
+      activeId: list.activeId,
+      decisions: list.history.toReversed(),
       fault: fault.value,
       brought: brought.value,
     },
@@ -46,7 +54,7 @@ export function VersionsPage({ app }: { readonly app: AppModel }) {
 
   async function exportNose(id: string): Promise<void> {
     const text = await noses.exportNose(id);
-    const name = list.value?.noses.find((nose) => nose.id === id)?.name ?? id;
+    const name = list.noses.find((nose) => nose.id === id)?.name ?? id;
     if (text.ok) download(fileName("nose", `${name}.json`), text.value, "application/json");
     else app.tellStoreError(text.error);
   }

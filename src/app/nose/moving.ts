@@ -36,7 +36,8 @@ const NOTHING: WorkedOut = {
 };
 
 export function createMoving(app: AppModel): Moving {
-  const state = signal<WorkedOut>(NOTHING);
+  // What is wanting is known at once: a word of work under way first would move the page.
+  const state = signal<WorkedOut>({ ...NOTHING, outcome: wanting(app) ?? NOTHING.outcome });
   let round = 0;
   let computing = false;
 
@@ -49,14 +50,14 @@ export function createMoving(app: AppModel): Moving {
   async function start(): Promise<void> {
     leave();
     const own = round;
-    state.value = NOTHING;
+    const missing = wanting(app);
+    state.value = { ...NOTHING, outcome: missing ?? NOTHING.outcome };
     const tell = (outcome: TransferOutcome, more: Partial<WorkedOut> = {}) => {
       if (own === round) state.value = { ...state.value, ...more, outcome };
     };
     const nose = app.noses.current.value;
     const sniffer = connectedSniffer(app);
-    if (nose === null) return tell({ kind: "noNose" });
-    if (sniffer === null) return tell({ kind: "noSniffer" });
+    if (missing !== null || nose === null || sniffer === null) return;
     const gathered = await readShared(app.ports.store, nose.sniffer.id, sniffer.id);
     if (gathered === null) return tell({ kind: "storage" });
     const { samples, jarSniffs, ...seen } = gathered;
@@ -88,6 +89,12 @@ export function createMoving(app: AppModel): Moving {
     },
     leave,
   };
+}
+
+/** What must be there before anything can be worked out. */
+function wanting(app: AppModel): TransferOutcome | null {
+  if (app.noses.current.value === null) return { kind: "noNose" };
+  return connectedSniffer(app) === null ? { kind: "noSniffer" } : null;
 }
 
 /** What the connected sniffer says of itself; null while none is connected. */

@@ -10,10 +10,18 @@ import type { YouPageProps } from "./youPage.js";
 /** Legal list, appearance, language. Each change is kept at once. */
 export function SettingsPage({ app, editor, onBack }: YouPageProps) {
   const tables = useTables();
+  // What stands below the list's source would move when it comes.
+  if (tables === null) {
+    return (
+      <Frame key="reading" app={app}>
+        {null}
+      </Frame>
+    );
+  }
   const { theme, language, profile } = editor.shown.value;
   const vibration = editor.shown.value.vibration ?? buzzesByDefault();
   const { jurisdiction } = profile;
-  const list = tables?.ALLERGEN_LISTS[jurisdiction] ?? null;
+  const list = tables.ALLERGEN_LISTS[jurisdiction];
   const view = settingsView({ jurisdiction, list, theme, language, vibration }, app.preferences.words.value);
   const calls = {
     onBack,
@@ -26,7 +34,7 @@ export function SettingsPage({ app, editor, onBack }: YouPageProps) {
     onLanguage: (id: string) => void editor.edit({ language: id === AUTO_LANGUAGE ? null : id }),
   };
   return (
-    <Frame app={app}>
+    <Frame key="read" app={app}>
       <SettingsScreen view={view} calls={calls} />
     </Frame>
   );
