@@ -1,6 +1,6 @@
 /**
  * Pictures of every screen in every state, and axe's word on each.
- * `npx tsx test/browser/gallery/screenshots.ts [part of a name] [--quick] [--large]`
+ * `npx tsx test/browser/gallery/screenshots.ts [part of a name] [--quick] [--large] [--german]`
  */
 import { mkdir } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
