@@ -30,9 +30,9 @@ export const offer = {
     `Log loss on these ${plates} plates: ${older} in use, ${newer} new; lower is better`,
   change: {
     better: (newer: string, older: string, p: string) =>
-      `better here: ${newer} plates right only with the new one, ${older} only with the old (${p})`,
+      `better here: ${newer} right only with the new one, ${older} only with the old (${p})`,
     worse: (newer: string, older: string, p: string) =>
-      `worse here: ${newer} plates right only with the new one, ${older} only with the old (${p})`,
+      `worse here: ${newer} right only with the new one, ${older} only with the old (${p})`,
     same: (newer: string, older: string, p: string) =>
       `no clear difference: ${newer} right only with the new one, ${older} only with the old (${p})`,
   },
