@@ -158,7 +158,7 @@ it("calls a line better or worse by the paired test, corrected for the number of
     "Worse: false alarms without fish",
     "No clear difference: false alarms without meat and finding fish",
   ]);
-  expect(view.groups[0]?.rows[0]?.change).toContain("16 plates right only with the new one, 1 only with");
+  expect(view.groups[0]?.rows[0]?.change).toContain("16 right only with the new one, 1 only with");
   // Three of three plates won back is a gain, but p = 2 x 0.5^3 = 0.25 does not show it.
   const few = comparisonView(GAIN, ENGLISH);
   expect(few.summary).toEqual(["No clear difference: finding meat and false alarms without meat"]);
