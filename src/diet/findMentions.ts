@@ -2,7 +2,7 @@ import { ADDITIVES } from "./data/knowledge/additives.js";
 import { analyzeWord } from "./analyzeWord.js";
 import { LEXICON, type Phrase } from "./lexicon.js";
 import { misspelt } from "./misspelt.js";
-import { mayContainWords, negatedWords } from "./lineScopes.js";
+import { isSmallWord, mayContainWords, negatedWords } from "./lineScopes.js";
 import { stemsOf } from "./stemsOf.js";
 import { joinsName, joinsOnLine, type Word } from "./wordsOf.js";
 
@@ -96,6 +96,8 @@ function nearNames(
         const last = first + more;
         if (run.length <= more || !run.slice(1).every(joinsName)) return [];
         if (!unknown.slice(first, last + 1).includes(true)) return [];
+        // "Marzipa or" is no slip for "Marzipan": what is said after the "or" must not take a name away.
+        if ([run[0], run.at(-1)].some((end) => end !== undefined && isSmallWord(end.folded))) return [];
         return misspelt(run.map(({ folded }) => folded).join(" ")).map(({ rowId, name }) => ({
           rowId,
           first,

@@ -44,6 +44,25 @@ describe("in a dish", () => {
     expect(caution).toMatchObject({ level: "contains", readAs: null });
   });
 
+  it("a joining word at the end is no part of a name: what follows the “or” cannot take the name away", () => {
+    const nuts: DietProfile = { ...milk, allergies: [{ allergen: "almond", severity: "unknown", note: "" }] };
+    const readAs = (text: string) => cautionsFor({ text, profile: nuts }).map((caution) => caution.readAs);
+    // With the joining word in it, "marzipa or" would be two letters off; without it the word stands alone.
+    expect(readAs("Marzipa or")).toEqual(readAs("Marzipa"));
+    expect(readAs("Marzipa or rice")).toEqual(readAs("Marzipa"));
+    expect(readAs("Marzipa")).toEqual(["marzipan"]);
+    // And "frei chicken" is no fried chicken: a "meat frei" before it is a claim.
+    expect(cautionsFor({ text: "frei chicken", profile: { ...milk, allergies: [], coeliac: true } })).toEqual(
+      [],
+    );
+  });
+
+  it("one stuffed leaf may hold what several hold", () => {
+    const ids = (text: string) => cautionsFor({ text, profile: milk }).map(({ id }) => id);
+    expect(ids("Weinblatt")).toEqual(ids("Weinblätter"));
+    expect(ids("Weinblatt")).toHaveLength(1);
+  });
+
   it("a known word is taken at its word", () => {
     expect(of("Mozzarella").every(({ readAs }) => readAs === null)).toBe(true);
   });

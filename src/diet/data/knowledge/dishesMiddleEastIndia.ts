@@ -8,7 +8,7 @@ export const DISHES_MIDDLE_EAST_INDIA = [
   row("doner", "=doner|kebab|kebap|shawarma|kofte|kofta|shish taouk", "=Döner|Döner-|Kebab|Kebap|Schawarma|Shawarma|Köfte|Schaschlik|Kofta|Iskender", { contains: ["meat"], often: ["beef", "lamb", "chicken", "wheat", "milk"], may: ["soya", "egg", "sesame", "mustard"] }),
   row("lahmacun", "lahmacun|lahmajoun", "Lahmacun|türkische Pizza", { contains: ["meat", "wheat"], often: ["lamb", "beef"], masks: "pizza" }),
   row("falafel", "falafel", "Falafel", { often: ["sesame"], may: ["wheat"], ask: "fryer" }),
-  row("dolma", "dolma|sarma|vine leaves|stuffed peppers|stuffed cabbage", "Dolma|Dolmades|Sarma|Weinblätter|Gefüllte Paprika", { may: ["meat", "pineNut", "milk", "wheat", "egg"], masks: "wein", ask: "meat" }),
+  row("dolma", "dolma|sarma|vine leaves|stuffed peppers|stuffed cabbage", "Dolma|Dolmades|Sarma|Weinblätter|Weinblatt|Gefüllte Paprika", { may: ["meat", "pineNut", "milk", "wheat", "egg"], masks: "wein", ask: "meat" }),
   row("baklava", "baklava|kadayif|kunafa|knafeh|kanafeh", "Baklava|Kadayif|Künefe|Knafeh", { contains: ["wheat", "treeNut"], often: ["pistachio", "walnut", "milk"], may: ["beeProduct", "peanut", "sesame"] }),
   row("turkishDelight", "turkish delight|lokum", "Lokum", { may: ["gelatine", "pistachio", "hazelnut"] }),
   row("tagine", "tagine|tajine|harira|couscous royale", "Tajine|Tagine|Harira", { often: ["meat", "lamb", "chicken"], may: ["almond", "wheat", "celery", "egg", "beeProduct"] }),

@@ -25,7 +25,7 @@ export const NAMESAKES = [
   row("fruitCheese", "damson cheese|quince cheese|fruit cheese", "Quittenkäse|Quittenbrot", { masks: "cheese" }),
   row("peel", "orange rind|lemon rind|lime rind|citrus rind|cheese rind|melon rind", "Rinde|Käserinde|Brotrinde", { masks: "rind" }),
   row("honeydew", "honeydew|honey nut squash", "Honigmelone|Honigtomate|Honigpomelo", { masks: "honey nut" }),
-  row("grape", "=grape|grapes|vine tomato", "Weintraube|Weinbergpfirsich|Weinblatt", { often: ["fructose"] }),
+  row("grape", "=grape|grapes|vine tomato", "Weintraube|Weinbergpfirsich", { often: ["fructose"] }),
   row("nutmeg", "nutmeg|tiger nut|water chestnut", "Muskatnuss|Erdmandel|Wassernuss|Wasserkastanie|Kolanuss", { masks: "nut chestnut" }),
   row("cutsCalledNut", "cushion of veal", "Kalbsnuss|Schweinenuss|Rindernuss|Lammnuss|Hüftnuss", { contains: ["meat"] }),
   row("lambsLettuce", "lamb's lettuce", "Feldsalat|Rapunzel|Lammsalat", { masks: "lambs" }),
