@@ -65,7 +65,7 @@ const idsOf = (cautions: readonly Caution[]): string[] => cautions.map(({ id }) 
 const RUNS = { numRuns: 300 };
 
 describe("one way only", () => {
-  it("a word put in anywhere takes no caution away", () => {
+  it("a word put in anywhere takes no caution away but of a name that it parts", () => {
     fc.assert(
       fc.property(
         someWords(5),
@@ -74,7 +74,13 @@ describe("one way only", () => {
         someGlue,
         someProfile,
         (words, extra, at, glue, profile) => {
-          const before = idsOf(cautionsFor({ text: words.join(glue), profile }));
+          // "apple butter, chicken" names no butter chicken any more once a word stands between the two.
+          const place = words.slice(0, at).join(glue).length;
+          const isParted = ({ triggers }: Caution) =>
+            triggers.every(({ start, end }) => start < place && place < end);
+          const before = idsOf(
+            cautionsFor({ text: words.join(glue), profile }).filter((caution) => !isParted(caution)),
+          );
           const longer = [...words.slice(0, at), extra, ...words.slice(at)];
           const after = new Set(idsOf(cautionsFor({ text: longer.join(glue), profile })));
           expect(before.filter((id) => !after.has(id))).toEqual([]);
