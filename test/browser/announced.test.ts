@@ -9,7 +9,7 @@ import { check as englishCheck } from "../../src/text/en/check.js";
 import { plate as englishPlate } from "../../src/text/en/plate.js";
 import { sniffer as englishSniffer } from "../../src/text/en/sniffer.js";
 import { allHeard, listenTo, timesHeard } from "./heard.js";
-import { holdTime, runUntil, takeTime } from "./heldTime.js";
+import { holdTime, MOMENT_MS, runUntil, stepUntil, takeTime } from "./heldTime.js";
 import { introduced } from "./introduced.js";
 import { usePhones } from "./usePhones.js";
 
@@ -106,6 +106,9 @@ describe.each(LANGUAGES)("a check in $locale", (spoken) => {
     await page.clock.runFor(5_000);
     expect((await allHeard(page)).slice(before)).toEqual([]);
     await button(page, plate.check).click();
+    // The page of a check is fetched in real time: the sniffer's must not run past it meanwhile.
+    const isBegun = async () => (await timesHeard(page, phases[0])) > 0;
+    await stepUntil(page, MOMENT_MS, isBegun, phases[0]);
     await runUntil(page, page.locator('[data-phase="overPlate"]'));
     await button(page, check.overPlate.button).click();
     await runUntil(page, page.locator("article[data-group]"));

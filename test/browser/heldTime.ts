@@ -10,7 +10,7 @@ const OPENED_AT = new Date("2026-11-27T12:00:00Z");
 const STILL_FROM = new Date("2026-11-27T18:00:00Z");
 const STEP_MS = 500;
 /** So short that the sniffer does hardly anything meanwhile, and the page draws what it has. */
-const MOMENT_MS = 10;
+export const MOMENT_MS = 10;
 
 /** Before the page is opened: its time is the test's, and runs as on the wall until `holdTime`. */
 export const takeTime = (page: Page): Promise<void> => page.clock.install({ time: OPENED_AT });
