@@ -50,13 +50,13 @@ const NEGATION_REACH = 4;
 
 const ALTERNATIVES = new Set(["oder", "or", "wahlweise", "alternativ", "alternatively"]);
 const MAY = new Set(["may", "might", "could", "can"]);
+const MAY_CLOSERS = new Set(["enthalten", "vorkommen", "verarbeitet"]);
 const SMALL_WORDS = [NEGATIONS, FREE_OF, DOUBLE, STOPS, JOINERS, ALTERNATIVES, MAY];
 
 /** A word that says how names stand to each other, and at the end of a name is no part of it: "or", "ohne", "frei". */
 export function isSmallWord(folded: string): boolean {
   return FREE.test(folded) || SMALL_WORDS.some((words) => words.has(folded));
 }
-const MAY_CLOSERS = new Set(["enthalten", "vorkommen", "verarbeitet"]);
 
 const breaksClause = (gap: string): boolean => /[,;:.!?()[\]{}|•\n\r/–—]/.test(gap);
 const breaksSentence = (gap: string): boolean => /[.!?;|•\n\r]/.test(gap);

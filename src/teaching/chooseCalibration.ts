@@ -35,8 +35,8 @@ export interface ChosenCalibration {
   readonly probabilities: Float32Array;
 }
 
-type Kind = Calibration["kind"];
-type Fit = (rows: readonly number[]) => Calibration;
+/** Kinds that are fitted to one group alone; the temperature is shared. */
+type Kind = Exclude<Calibration["kind"], "temperature">;
 
 /**
  * Picks the calibration of each group with the least cross-fitted log loss; the plainer one wins near ties.
@@ -104,7 +104,7 @@ function temperatureOf(
 }
 
 function tried(cases: CalibrationCases, kind: Kind): Tried {
-  const fit: Fit = (rows) =>
+  const fit = (rows: readonly number[]) =>
     fitCalibration(
       Float64Array.from(rows, (i) => cases.logits[i]!),
       Uint8Array.from(rows, (i) => cases.truth[i]!),
@@ -144,11 +144,6 @@ function rowsWhere(folds: Int32Array, isWanted: (fold: number) => boolean): numb
 /** Fits one kind of calibration to one group alone; shapes [n]. */
 export function fitCalibration(logits: Float64Array, truth: Uint8Array, kind: Kind): Calibration {
   if (kind === "identity" || logits.length === 0) return { kind: "identity" };
-  if (kind === "temperature")
-    return {
-      kind,
-      temperature: Math.fround(Math.max(LEAST_TEMPERATURE, fitTemperature(logits, truth))),
-    };
   if (kind === "platt") {
     const map = fitPulledPlatt(logits, truth, OWN_PULL);
     // A falling map would turn the order of the held-out scores round: then the scores know nothing.

@@ -59,19 +59,21 @@ export function chooseRecipe(
   foldOf: Int32Array,
   random: RandomSource,
 ): RecipeChoice {
-  const tryOut = (id: number, share: number) => {
+  const trialsOf = (id: number) => {
     const recipe = numberedRecipe(id);
-    return trial(prepared, recipe, rawTables(prepared.sniffs, recipe, [span])[0]!, share, foldOf, random);
+    const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
+    return (share: number) => trial(prepared, recipe, raw, share, foldOf, random);
   };
   const { preferred, others } = prepared.hasCleanAir ? WITH_CLEAN_AIR : WITHOUT_CLEAN_AIR;
   const usual = usualShare(numberedRecipe(preferred));
-  let best = tryOut(preferred, usual);
+  const tryPreferred = trialsOf(preferred);
+  let best = tryPreferred(usual);
   for (const share of HUMIDITY_SHARES.filter((one) => one !== usual)) {
-    const other = tryOut(preferred, share);
+    const other = tryPreferred(share);
     if (other.logLoss < best.logLoss * (1 - SHARE_GAIN)) best = other;
   }
   const share = best.humidityShare;
-  const tried = [best, ...others.map((id) => tryOut(id, share))];
+  const tried = [best, ...others.map((id) => trialsOf(id)(share))];
   for (const one of tried) if (one.logLoss < best.logLoss * (1 - CLEAR_GAIN)) best = one;
   return {
     recipe: best.recipe,

@@ -106,7 +106,10 @@ function regressionOf(
   );
   const weights = truths.map((truth) => rowWeights(table, rows, truth));
   const keys = truths.map((truth) => truth.map((one) => (one < 0 ? "?" : ".")).join(""));
-  const products = new Map(keys.map((key, group) => [key, productsOf(heights, size, weights[group]!)]));
+  const products = new Map<string, Float64Array>();
+  keys.forEach((key, group) => {
+    if (!products.has(key)) products.set(key, productsOf(heights, size, weights[group]!));
+  });
   return (ridge) => {
     const factors = new Map(
       [...products].map(([key, all]) => [key, cholesky(pulled(all, bells, size, ridge), size)]),

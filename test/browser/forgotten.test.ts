@@ -1,27 +1,15 @@
 // A sniffer that the phone knows and the browser has forgotten: the app says so in words and offers to choose it again.
 // Web Bluetooth draft, Bluetooth.getDevices: it names only devices that this page still has leave for, and may name none.
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
-import { button, heading, layLossTable, pair, type LossTable } from "./lossTable.js";
+import { describe, expect, inject, it } from "vitest";
+import { button, heading, pair, type LossTable } from "./lossTable.js";
 import { MAY_CRASH } from "./mayCrash.js";
+import { useLossTables } from "./useLossTables.js";
 
-let browser: Browser;
-let table: LossTable | undefined;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(async () => {
-  await table?.clear();
-  table = undefined;
-});
+const lay = useLossTables();
 
 /** A phone that was connected to a sniffer, and whose browser names no device from its next page on. */
 async function forgetfulPhone(isSlow: boolean): Promise<LossTable> {
-  if (!browser.isConnected()) browser = await launchChromium();
-  table = await layLossTable(browser, inject("appUrl"));
+  const table = await lay();
   await pair(table);
   await table.page.getByText("Table sniffer").first().waitFor();
   await table.page.addInitScript((slow) => {

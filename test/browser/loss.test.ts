@@ -1,42 +1,16 @@
 // The link lost in each phase, and everything that goes wrong on the air, over real `navigator.bluetooth` calls:
 // nothing recorded is lost, and nothing is invented.
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
+import { describe, expect, inject, it } from "vitest";
 import type { Sniff } from "../../src/sniff/sniff.js";
 import { fromHex } from "../../src/profile/bytes.js";
 import { BATTERY_SERVICE, DEVICE_INFORMATION_SERVICE, LAYOUT, SWEEP } from "../../src/profile/uuids.js";
 import type { Sweep } from "../../src/profile/sweepFrame.js";
-import { launchChromium } from "./emulatedPeripheral.js";
-import {
-  beginOverPlate,
-  button,
-  heading,
-  keptSniffs,
-  layLossTable,
-  pair,
-  phase,
-  type LossTable,
-} from "./lossTable.js";
+import { beginOverPlate, button, heading, keptSniffs, pair, phase, type LossTable } from "./lossTable.js";
 import { MAY_CRASH } from "./mayCrash.js";
-import type { Garble, TableOptions } from "./tableSniffer.js";
+import type { Garble } from "./tableSniffer.js";
+import { useLossTables } from "./useLossTables.js";
 
-let browser: Browser;
-let table: LossTable | undefined;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(async () => {
-  await table?.clear();
-  table = undefined;
-});
-
-async function lay(garble?: Garble, options?: TableOptions): Promise<LossTable> {
-  if (!browser.isConnected()) browser = await launchChromium();
-  table = await layLossTable(browser, inject("appUrl"), garble, options);
-  return table;
-}
+const lay = useLossTables();
 
 /** So slow that a phase of a few device seconds is not over before the test has seen it and lost the link in it. */
 const UNHURRIED = 4;

@@ -1,35 +1,16 @@
 // The way back to clean air after a plate, over real `navigator.bluetooth` calls; the numbers are the virtual sniffer's.
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, expect, inject, it } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
-import {
-  beginOverPlate,
-  button,
-  heading,
-  keptSniffs,
-  layLossTable,
-  pair,
-  type LossTable,
-} from "./lossTable.js";
+import { expect, it } from "vitest";
+import { beginOverPlate, button, heading, keptSniffs, pair, type LossTable } from "./lossTable.js";
+import { useLossTables } from "./useLossTables.js";
 
 /** A purge takes a second at the pace of the test, on a machine that does other things as well. */
 const PATIENCE = { timeout: 20_000 };
 
-let browser: Browser;
-let table: LossTable | undefined;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-afterAll(() => browser.close());
-afterEach(async () => {
-  await table?.clear();
-  table = undefined;
-});
+const lay = useLossTables();
 
 /** A finding on the screen, and the plate still under the sniffer: it cannot come back. */
 async function foundOverPlate(): Promise<LossTable> {
-  table = await layLossTable(browser, inject("appUrl"));
+  const table = await lay();
   await pair(table);
   await beginOverPlate(table, "rib-broth");
   await button(table.page, "Save as a meal").waitFor();

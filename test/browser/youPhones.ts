@@ -1,10 +1,9 @@
 /** Phones at You, and what a person does there. No page of a test may ask another origin for anything. */
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
-import { launchChromium } from "./emulatedPeripheral.js";
+import type { BrowserContext, BrowserContextOptions, Page } from "playwright-core";
+import { afterEach, expect, inject } from "vitest";
 import { introduced } from "./introduced.js";
 import { rowsOf } from "./mealsTable.js";
-import { PHONE } from "./usePhones.js";
+import { usePhones } from "./usePhones.js";
 
 const PATIENCE_MS = 60_000;
 
@@ -16,31 +15,20 @@ export interface YouPhones {
 
 /** A browser for the tests of one file; what was asked is held against the origin after each test. */
 export function useYouPhones(): YouPhones {
-  let browser: Browser;
-  const contexts: BrowserContext[] = [];
   const asked: string[] = [];
-  beforeAll(async () => {
-    browser = await launchChromium();
-  });
-  afterAll(() => browser.close());
-  afterEach(async () => {
-    await Promise.all(contexts.splice(0).map((context) => context.close()));
+  // Hooks after a test run last in, first out: the phones are closed before what they asked is held against the origin.
+  afterEach(() => {
     const origin = new URL(inject("appUrl")).origin;
     const outside = asked
       .splice(0)
       .filter((url) => !/^(blob|data):/.test(url) && new URL(url).origin !== origin);
     expect(outside).toEqual([]);
   });
+  const phone = usePhones();
   return {
     asked,
     async freshPhone(options = {}) {
-      const context = await browser.newContext({
-        viewport: PHONE,
-        locale: "en-GB",
-        acceptDownloads: true,
-        ...options,
-      });
-      contexts.push(context);
+      const context = await phone({ acceptDownloads: true, ...options });
       await introduced(context);
       context.on("request", (request) => asked.push(request.url()));
       return context;

@@ -1,21 +1,12 @@
 /** Speaks every state of a running check, and all that is read out of one. */
-import type { CheckState, InterruptCause } from "../../src/flows/checkState.js";
+import type { CheckState } from "../../src/flows/checkState.js";
 import type { Words } from "../../src/text/catalogue.js";
 import { announcementView } from "../../src/views/announcementView.js";
 import { checkView } from "../../src/views/checkView.js";
 import { NOT_RECONNECTING } from "../../src/views/reconnectView.js";
-import { interruptedBy } from "../browser/gallery/fixtures/checks.js";
 import { plateFinding } from "../browser/gallery/fixtures/findings.js";
 import * as checks from "../browser/gallery/fixtures/checks.js";
 
-const CAUSES: readonly InterruptCause[] = [
-  "linkLost",
-  "neverSteady",
-  "snifferFault",
-  "snifferRestarted",
-  "commandRefused",
-  "noSweeps",
-];
 export function speakChecks(words: Words): void {
   const context = {
     practice: true,
@@ -28,9 +19,9 @@ export function speakChecks(words: Words): void {
     reconnecting: NOT_RECONNECTING,
     countdown: null,
   };
-  for (const cause of CAUSES) checkView(interruptedBy(cause, true), context, words);
+  for (const cause of checks.INTERRUPT_CAUSES) checkView(checks.interruptedBy(cause, true), context, words);
   for (const why of ["otherSniffer", "restarted", "runEnded", "gapTooLong"] as const)
-    checkView(interruptedBy("linkLost", true, why), context, words);
+    checkView(checks.interruptedBy("linkLost", true, why), context, words);
   checkView(
     { ...checks.OVER_PLATE, countingDown: true } as CheckState,
     { ...context, isJar: true, countdown: 2 },
@@ -50,7 +41,7 @@ export function speakChecks(words: Words): void {
 }
 
 function speakAnnouncements(words: Words): void {
-  const interrupted = interruptedBy("linkLost", true);
+  const interrupted = checks.interruptedBy("linkLost", true);
   const running = [checks.WARMING, checks.CLEAN_AIR_DRIFT, checks.OVER_PLATE, checks.HEADSPACE, interrupted];
   const counting = { ...checks.OVER_PLATE, countingDown: true } as CheckState;
   for (const state of [...running, counting, checks.doneWith(plateFinding())])

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import type { CheckState, InterruptCause } from "../../src/flows/checkState.js";
+import type { CheckState } from "../../src/flows/checkState.js";
 import { STEADY_MAX_DRIFT } from "../../src/sniff/steadiness.js";
 import { checkView, type CheckContext } from "../../src/views/checkView.js";
 import { durationText } from "../../src/views/durationText.js";
@@ -116,15 +116,7 @@ it("words the evidence of a running sniff as a lean, never as a finding", () => 
   for (const { band } of body.evidence) expect(band.tone).toBe("uncertain");
 });
 
-const CAUSES: readonly InterruptCause[] = [
-  "linkLost",
-  "neverSteady",
-  "snifferFault",
-  "snifferRestarted",
-  "commandRefused",
-  "noSweeps",
-];
-it.each(CAUSES)("says what happened, what helps and what was kept after %s", (cause) => {
+it.each(checks.INTERRUPT_CAUSES)("says what happened, what helps and what was kept after %s", (cause) => {
   const usable = bodyOf(checks.interruptedBy(cause, true));
   if (usable.phase !== "interrupted") throw new Error("not interrupted");
   expect(usable.kept).toContain("9 sweeps");
