@@ -1,6 +1,6 @@
 import type { Fit, Fitness } from "../flows/fitness.js";
 import type { Words } from "../text/catalogue.js";
-import { listText, numberText, percentText, unitText } from "../text/formats.js";
+import { listText, numberText, percentText } from "../text/formats.js";
 import { durationText } from "./durationText.js";
 
 export interface FitnessItemView {
@@ -39,7 +39,7 @@ function valuesOf(fitness: Fitness, words: ItemWords): Readonly<Record<keyof Fit
   return {
     heater: "",
     warmUp: durationText(warmUp.leftMs, words),
-    burnIn: unitText(burnIn.hours, "hour", formats),
+    burnIn: words.text.report.fitness.hours(numberText(burnIn.hours, formats)),
     battery: percentText(battery.percent / 100, formats),
     cleanAir: durationText(cleanAir.ageMs, words),
     steadiness: percentText(steadiness.drift, formats, 1),

@@ -1,7 +1,7 @@
 import { fitness } from "../flows/fitness.js";
 import type { ConnectedSniffer, SnifferState } from "../flows/snifferState.js";
 import type { Words } from "../text/catalogue.js";
-import { dayAndTimeText, numberText, unitText } from "../text/formats.js";
+import { dayAndTimeText, numberText } from "../text/formats.js";
 import { fitnessItems, type FitnessItemView } from "./fitnessItems.js";
 
 interface Part {
@@ -94,7 +94,7 @@ function identityOf({ maker, model, firmware, layout }: ConnectedSniffer, words:
     { label: text.firmware, value: firmware },
     { label: text.id, value: layout.snifferId },
     { label: text.channels, value: numberText(layout.channels.length, words.formats) },
-    { label: text.period, value: unitText(layout.sweepPeriodMs / 1000, "second", words.formats, 1) },
+    { label: text.period, value: text.seconds(numberText(layout.sweepPeriodMs / 1000, words.formats, 1)) },
   ];
   return {
     title: text.identityTitle,

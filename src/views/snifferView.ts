@@ -82,7 +82,8 @@ export function snifferView(state: SnifferState, context: SnifferContext, words:
       return {
         ...base,
         title,
-        text: warning ?? advice,
+        // Where nothing can be paired, the words about that stand alone.
+        text: warning ?? (context.bluetooth ? advice : null),
         urgent: warning !== null,
         warning: null,
         actions: fresh,

@@ -88,7 +88,11 @@ export function transferView(state: TransferState, words: TransferWords): Transf
       count: text.pairs(numberText(paired, words.formats)),
       none: state.plates.length === 0 ? text.noPairs : null,
       jar: state.jarReadings === 0 ? null : text.jar(numberText(state.jarReadings, words.formats)),
-      rows: state.plates.map(({ plate, dish, on }) => ({ key: plate, dish: dish || plate, on: text[on] })),
+      rows: state.plates.map(({ plate, dish, on }) => ({
+        key: plate,
+        dish: dish === "" ? words.text.nose.samples.noDish : dish,
+        on: text[on],
+      })),
     },
     progress: progressOf(outcome, words),
     accept: outcome.kind === "moved" ? text.accept : null,

@@ -33,7 +33,7 @@ it("shows nothing of a check that does not run", () => {
 it("tells the time left of the warm-up and how much of it is over", () => {
   // 71 s of 120 s are left: 49 / 120 is over. Counted by hand.
   const body = bodyOf(checks.WARMING);
-  expect(body).toMatchObject({ phase: "warming", left: "1 min 11 s left" });
+  expect(body).toMatchObject({ phase: "warming", left: "1\u00a0min 11\u00a0s left" });
   expect(body.phase === "warming" && body.progress).toBeCloseTo(49 / 120, 12);
 });
 
@@ -57,7 +57,7 @@ it("tells the time that the answer will likely take, until it is there or overdu
     return body.phase === "headspace" ? body.likely : undefined;
   };
   // 42.68 s less 2.68 s are 40 s; rounded up, as all time that is left.
-  expect(likely(2_680, 42_680)).toBe("likely about 40 s more");
+  expect(likely(2_680, 42_680)).toBe("likely about 40\u00a0s more");
   expect(likely(42_680, 42_680)).toBe("longer than most plates take");
   expect(likely(10_000, 42_680, true)).toBeNull();
   expect(likely(10_000, null)).toBeNull();
@@ -65,7 +65,7 @@ it("tells the time that the answer will likely take, until it is there or overdu
 
 it("tells the likely time before the start, and a belief with its number", () => {
   const filled = plateHomeView({ ...FILLED, noseName: "Market", likelyMs: 42_680 }, ENGLISH);
-  expect(filled.check.note).toMatch(/Market”\. Likely about 43 s over the plate\./);
+  expect(filled.check.note).toMatch(/Market”\. Likely about 43\u00a0s over the plate\./);
   expect(filled.belief?.groups[0]?.options.map(({ label }) => label)).toEqual([
     "no idea",
     "rather not (20%)",
@@ -75,9 +75,9 @@ it("tells the likely time before the start, and a belief with its number", () =>
 });
 
 it("rounds time up, so that nothing reads 0 s while time is left", () => {
-  expect(durationText(1, ENGLISH)).toBe("1 s");
-  expect(durationText(0, ENGLISH)).toBe("0 s");
-  expect(durationText(60_000, ENGLISH)).toBe("1 min");
+  expect(durationText(1, ENGLISH)).toBe("1\u00a0s");
+  expect(durationText(0, ENGLISH)).toBe("0\u00a0s");
+  expect(durationText(60_000, ENGLISH)).toBe("1\u00a0min");
 });
 
 it.each([
@@ -93,7 +93,7 @@ it.each([
 it("tells the least time until the air can be called steady, and nothing once the window is full", () => {
   // Two sweeps 2 s apart of a window of 20 s: 18 s are left. Counted by hand.
   const start = bodyOf(checks.CLEAN_AIR_START);
-  expect(start.phase === "cleanAir" && start.atLeast).toBe("At least 18 s more");
+  expect(start.phase === "cleanAir" && start.atLeast).toBe("At least 18\u00a0s more");
   const full = bodyOf(checks.CLEAN_AIR_DRIFT);
   expect(full.phase === "cleanAir" && full.atLeast).toBeNull();
 });
@@ -131,13 +131,13 @@ it("counts down to the next try and offers to try now or to stop", () => {
   const reconnecting = { state: { kind: "waiting", tries: 2, dueAtMs: 0 }, secondsLeft: 4 } as const;
   const body = bodyOf(checks.interruptedBy("linkLost", false), { snifferLost: true, reconnecting });
   if (body.phase !== "interrupted") throw new Error("not interrupted");
-  expect(body.countdown).toBe("Next try in 4 s");
+  expect(body.countdown).toBe("Next try in 4\u00a0s");
   expect(body.actions.map(({ id, label }) => [id, label])).toEqual([
     ["reconnect", "Try now"],
     ["giveUp", "Stop trying"],
   ]);
   expect(snifferView(LOST, { ...SNIFFER_CONTEXT, reconnecting }, ENGLISH)).toMatchObject({
-    countdown: "Next try in 4 s",
+    countdown: "Next try in 4\u00a0s",
     actions: [{ id: "reconnect" }, { id: "giveUp" }],
   });
 });
@@ -239,6 +239,7 @@ it("tells plainly what works without Web Bluetooth, and offers no pairing there"
   const view = snifferView({ kind: "none" }, { ...context, bluetooth: false }, ENGLISH);
   expect(view.actions.map(({ id }) => id)).toEqual(["useVirtual"]);
   expect(view.unsupported?.works).toContain("Everything else works here");
+  expect(view.text).toBeNull(); // and none is advised
 });
 
 it("marks practice, a low battery, and a sniffer that this app is too old for", () => {

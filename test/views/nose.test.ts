@@ -104,7 +104,7 @@ it("calls a new nose on plates of its own better or worse only where the interva
     "no clear difference: the intervals overlap",
     "no clear difference: the intervals overlap",
   ]);
-  expect(body.groups[1]?.rows[0]?.change).toBe("new");
+  expect(body.groups[1]?.rows[0]?.change).toBe("nothing to compare it with");
   const [meat] = NEW_NOSE.report.groups;
   const apart = {
     ...NEW_NOSE,

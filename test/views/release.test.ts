@@ -13,21 +13,21 @@ const leftText = (leftMs: number) =>
   textOf({ ...releases.RELEASING, now: { kind: "releasing", away: 0.5, leftMs } } as ReleaseState);
 
 it("says in words how far the sniffer is", () => {
-  expect(textOf(releases.RELEASING)).toBe("Clearing: back in clean air in about 40 s");
+  expect(textOf(releases.RELEASING)).toBe("Clearing: back in clean air in about 40\u00a0s");
   expect(textOf(releases.PURGING)).toBe("Still clearing, time not yet known");
   expect(textOf(releases.LISTENING)).toBe("Still clearing, time not yet known");
   expect(textOf(releases.BACK)).toBe("Back in clean air");
   expect(textOf(releases.STUCK)).toMatch(/not coming back.*carry it into fresh air/i);
-  expect(textOf(releases.GAVE_UP)).toMatch(/after 5 min.*fresh air/);
+  expect(textOf(releases.GAVE_UP)).toMatch(/after 5\u00a0min.*fresh air/);
   expect(textOf({ kind: "off" })).toBeUndefined();
 });
 
 it.each([
-  [0, "10 s"],
-  [10_000, "10 s"],
-  [10_001, "20 s"],
-  [120_000, "2 min"],
-  [120_001, "2 min 30 s"],
+  [0, "10\u00a0s"],
+  [10_000, "10\u00a0s"],
+  [10_001, "20\u00a0s"],
+  [120_000, "2\u00a0min"],
+  [120_001, "2\u00a0min 30\u00a0s"],
 ])("rounds %s ms up to %s: no fit is good to the second", (leftMs, said) => {
   expect(leftText(leftMs)).toMatch(new RegExp(`about ${said}$`));
 });

@@ -13,7 +13,7 @@ export function CountBar({ label, value, share, open = false }: Props) {
     <div class={open ? "count__line count__line--open" : "count__line"}>
       <span class="small">{label}</span>
       <span class="count__bar" aria-hidden="true">
-        <span style={{ "--share": share }} />
+        {share > 0 && <span style={{ "--share": share }} />}
       </span>
       <strong class="numbers">{value}</strong>
     </div>

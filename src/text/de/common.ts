@@ -25,7 +25,11 @@ export const common: Catalogue["common"] = {
   },
   groupInSentence: (name) => name,
   duration: (minutes, seconds) =>
-    minutes === 0 ? `${seconds} s` : seconds === 0 ? `${minutes} min` : `${minutes} min ${seconds} s`,
+    minutes === 0
+      ? `${seconds}\u00a0s`
+      : seconds === 0
+        ? `${minutes}\u00a0min`
+        : `${minutes}\u00a0min ${seconds}\u00a0s`,
   loading: "Einen Moment",
   failedTitle: "Das ließ sich nicht laden",
   brokenTitle: "In der App ist etwas schiefgegangen",

@@ -190,7 +190,7 @@ export const nose: Catalogue["nose"] = {
       better: "die neue ist hier besser",
       worse: "die neue ist hier schlechter",
       same: "kein klarer Unterschied: Die Bereiche überlappen",
-      new: "neu",
+      new: "kein Vergleich möglich",
     },
     problemTitle: "Es gibt keine neue Nase",
     problems: {

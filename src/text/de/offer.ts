@@ -35,8 +35,8 @@ export const offer: Catalogue["offer"] = {
     same: (newer, older, p) =>
       `kein klarer Unterschied: ${newer} nur mit der neuen richtig, ${older} nur mit der alten (${p})`,
   },
-  p: (value) => `p = ${value}`,
-  pBelow: (value) => `p < ${value}`,
+  p: (value) => `p\u00a0=\u00a0${value}`,
+  pBelow: (value) => `p\u00a0<\u00a0${value}`,
   test: "Exakter Test nach McNemar an den Tellern, an denen sie sich unterscheiden; p für die Zahl der Zeilen berichtigt.",
   acceptVersion: "Zurückholen",
   rejectVersion: "So lassen, wie es ist",

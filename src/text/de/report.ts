@@ -94,7 +94,7 @@ export const report: Catalogue["report"] = {
   notChecked:
     "Für diese Nase nicht berechnet: Die Prüfungen wurden weggelassen, oder sie ist aus einer früheren Fassung. Lerne neu an, um sie zu haben.",
   rivalAuc: "ROC-Fläche",
-  rivalAccuracy: "Genauigkeit",
+  rivalAccuracy: "Genauig\u00adkeit",
   leftOutTitle: "Weggelassen",
   leftOut: {
     otherSniffer: (count) => `${count} ${plural(count, "Riechprobe", "Riechproben")} eines anderen Riechers`,
@@ -195,6 +195,8 @@ export const report: Catalogue["report"] = {
     firmware: "Firmware",
     id: "Kennung",
     channels: "Kanäle",
+    hours: (count) => `${count}\u00a0h`,
+    seconds: (count) => `${count}\u00a0s`,
     period: "Ein Durchlauf alle",
     linkTitle: "Seit dem Verbinden",
     sweeps: "Durchläufe",

@@ -28,8 +28,7 @@ export const sniffer: Catalogue["sniffer"] = {
     tryNow: "Jetzt versuchen",
     giveUp: "Nicht mehr versuchen",
   },
-  radioOff:
-    "Der Browser sagt, dass Bluetooth aus oder nicht erlaubt ist. Schalte es in den Einstellungen des Telefons ein.",
+  radioOff: "Laut Browser ist Bluetooth aus oder nicht erlaubt. Schalte es in den Telefon-Einstellungen ein.",
   connectTo: (name) => `Mit ${name} verbinden`,
   pairAnother: "Anderen Riecher verbinden",
   failed: "Der Riecher war nicht zu gebrauchen",

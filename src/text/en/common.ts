@@ -23,7 +23,11 @@ export const common = {
   } as Record<string, string>,
   groupInSentence: (name: string) => name.toLowerCase(),
   duration: (minutes: number, seconds: number) =>
-    minutes === 0 ? `${seconds} s` : seconds === 0 ? `${minutes} min` : `${minutes} min ${seconds} s`,
+    minutes === 0
+      ? `${seconds}\u00a0s`
+      : seconds === 0
+        ? `${minutes}\u00a0min`
+        : `${minutes}\u00a0min ${seconds}\u00a0s`,
   loading: "One moment",
   failedTitle: "This could not be loaded",
   brokenTitle: "Something in the app broke",

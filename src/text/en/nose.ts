@@ -193,7 +193,7 @@ export const nose = {
       better: "the new one is better here",
       worse: "the new one is worse here",
       same: "no clear difference: the intervals overlap",
-      new: "new",
+      new: "nothing to compare it with",
     },
     problemTitle: "There is no new nose",
     problems: {

@@ -36,8 +36,8 @@ export const offer = {
     same: (newer: string, older: string, p: string) =>
       `no clear difference: ${newer} right only with the new one, ${older} only with the old (${p})`,
   },
-  p: (value: string) => `p = ${value}`,
-  pBelow: (value: string) => `p < ${value}`,
+  p: (value: string) => `p\u00a0=\u00a0${value}`,
+  pBelow: (value: string) => `p\u00a0<\u00a0${value}`,
   test: "Exact test of McNemar on the plates where they differ; p corrected for the number of lines.",
   acceptVersion: "Put it back",
   rejectVersion: "Leave it as it is",

@@ -194,6 +194,8 @@ export const report = {
     firmware: "Firmware",
     id: "Id",
     channels: "Channels",
+    hours: (count: string) => `${count}\u00a0h`,
+    seconds: (count: string) => `${count}\u00a0s`,
     period: "One sweep every",
     linkTitle: "Since connecting",
     sweeps: "Sweeps",

@@ -27,11 +27,35 @@ export async function faultsOf(page: Page, { url, name, language, large }: Galle
   const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   const faults = overflow > 0 ? [`wider than the screen by ${overflow} px`] : [];
   faults.push(...(await smallTargets(page)));
-  // The window grows to the whole page, so that the bar at the bottom covers nothing.
-  const height = await page.evaluate(() => document.documentElement.scrollHeight);
-  const { width } = page.viewportSize() ?? { width: 390 };
-  await page.setViewportSize({ width, height });
+  if (!large) faults.push(...(await cutTables(page)));
+  await growToPage(page);
   return [...faults, ...(await runAxe(page))];
+}
+
+/** A column cut at the edge can pass for a shorter number. Text twice as large may need to be moved sideways. */
+function cutTables(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll(".table")]
+      .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth)
+      .map(
+        ({ ariaLabel, scrollWidth, clientWidth }) =>
+          `table "${ariaLabel ?? ""}" cut by ${scrollWidth - clientWidth} px`,
+      ),
+  );
+}
+
+/**
+ * The window grows to the whole page, so that the bar at the bottom covers nothing. What is laid out only when it is
+ * seen, and what is as high as a share of the window, make the page grow with it: so it is asked again.
+ */
+async function growToPage(page: Page): Promise<void> {
+  const { width, height: first } = page.viewportSize() ?? { width: 390, height: 844 };
+  for (let tries = 0, height = first; tries < 4; tries++) {
+    const whole = await page.evaluate(() => document.documentElement.scrollHeight);
+    if (whole <= height) return;
+    height = whole;
+    await page.setViewportSize({ width, height });
+  }
 }
 
 /** What is tapped must be at least 44 px high and wide, but for links within text. */
