@@ -81,7 +81,7 @@ export function ReviewScreen({ view, calls, hrefOf, children }: Props) {
       <ReactionPart view={view.reaction} />
       <section class="stack stack--tight">
         <h2>{view.out.title}</h2>
-        <div class="actions__pair">
+        <div class="row">
           <Button onClick={calls.onPrint}>{view.out.print}</Button>
           <Button onClick={calls.onCsv}>{view.out.csv}</Button>
         </div>
