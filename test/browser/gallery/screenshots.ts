@@ -19,6 +19,8 @@ const SIZES: readonly Size[] = [
   { width: 390, height: 844 },
   { width: 768, height: 1024 },
 ];
+/** All pictures take long: a machine busy with something else may not end the run before its faults are told. */
+const PATIENCE_MS = 180_000;
 const options = process.argv.slice(2);
 const wanted = options.find((option) => !option.startsWith("--")) ?? "";
 const quick = options.includes("--quick");
@@ -35,6 +37,7 @@ for (const theme of ["light", "dark"] as const) {
   for (const size of quick ? SIZES.slice(1, 2) : SIZES) {
     const context = await browser.newContext({ viewport: size, colorScheme: theme, bypassCSP: false });
     const page = await context.newPage();
+    page.setDefaultTimeout(PATIENCE_MS);
     page.on("console", (message) => {
       if (message.type() === "error") faults.push(`${page.url()}: ${message.text()}`);
     });
