@@ -1,6 +1,6 @@
 /**
  * Pictures of every screen in every state, and axe's word on each.
- * `npx tsx test/browser/gallery/screenshots.ts [part of a name] [--quick] [--large] [--german]`
+ * `npx tsx test/browser/gallery/screenshots.ts [parts of names, with commas] [--quick] [--large] [--german]`
  */
 import { mkdir } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
@@ -22,7 +22,7 @@ const SIZES: readonly Size[] = [
 /** All pictures take long: a machine busy with something else may not end the run before its faults are told. */
 const PATIENCE_MS = 180_000;
 const options = process.argv.slice(2);
-const wanted = options.find((option) => !option.startsWith("--")) ?? "";
+const wanted = (options.find((option) => !option.startsWith("--")) ?? "").split(",");
 const quick = options.includes("--quick");
 const large = options.includes("--large");
 const language = options.includes("--german") ? "de" : "en";
@@ -42,7 +42,8 @@ for (const theme of ["light", "dark"] as const) {
       if (message.type() === "error") faults.push(`${page.url()}: ${message.text()}`);
     });
     page.on("pageerror", (error) => faults.push(`${page.url()}: ${error.message}`));
-    for (const name of (await galleryNames(page, url)).filter((one) => one.includes(wanted)))
+    const names = await galleryNames(page, url);
+    for (const name of names.filter((one) => wanted.some((part) => one.includes(part))))
       await picture(page, name, size, `${size.width}-${theme}`);
     await context.close();
   }
