@@ -51,7 +51,10 @@ function cutTables(page: Page): Promise<string[]> {
 async function growToPage(page: Page): Promise<void> {
   const { width, height: first } = page.viewportSize() ?? { width: 390, height: 844 };
   for (let tries = 0, height = first; tries < 4; tries++) {
-    const whole = await page.evaluate(() => document.documentElement.scrollHeight);
+    const whole = await page.evaluate(async () => {
+      for (const _ of [1, 2]) await new Promise(requestAnimationFrame); // until it is laid out anew
+      return document.documentElement.scrollHeight;
+    });
     if (whole <= height) return;
     height = whole;
     await page.setViewportSize({ width, height });
