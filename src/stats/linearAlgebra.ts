@@ -1,4 +1,5 @@
 /** Small dense matrices: Float64Array, row-major, with their shapes given in words each time. */
+import { weightedProducts } from "./weightedProducts.js";
 
 /**
  * Matrix product.
@@ -39,10 +40,10 @@ export function matVec(
 /** Transpose of a matrix, shape [rows, columns]; gives shape [columns, rows]. @throws {RangeError} on a wrong length */
 export function transpose(matrix: ArrayLike<number>, rows: number, columns: number): Float64Array {
   checkLength(matrix, rows * columns, "matrix");
-  return Float64Array.from(
-    { length: rows * columns },
-    (_, at) => matrix[(at % rows) * columns + Math.floor(at / rows)]!,
-  );
+  const turned = new Float64Array(rows * columns);
+  for (let i = 0; i < rows; i += 1)
+    for (let j = 0; j < columns; j += 1) turned[j * rows + i] = matrix[i * columns + j]!;
+  return turned;
 }
 
 /** Unit matrix, shape [size, size]. */
@@ -154,9 +155,13 @@ export function covariance(
 ): Float64Array {
   if (rows <= lostDegrees) throw new RangeError(`a covariance needs more than ${rows} rows`);
   const means = columnMeans(data, rows, columns);
-  const centred = Float64Array.from({ length: rows * columns }, (_, at) => data[at]! - means[at % columns]!);
-  const products = matMul(transpose(centred, rows, columns), centred, columns, rows, columns);
-  return products.map((value) => value / (rows - lostDegrees));
+  const centred = new Float64Array(rows * columns);
+  for (let row = 0; row < rows; row += 1)
+    for (let i = 0; i < columns; i += 1) centred[i * rows + row] = data[row * columns + i]! - means[i]!;
+  const matrix = weightedProducts(centred, columns, new Float64Array(rows).fill(1 / (rows - lostDegrees)));
+  for (let i = 0; i < columns; i += 1)
+    for (let j = 0; j < i; j += 1) matrix[j * columns + i] = matrix[i * columns + j]!;
+  return matrix;
 }
 
 function checkLength(values: ArrayLike<number>, wanted: number, name: string): void {

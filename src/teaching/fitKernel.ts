@@ -2,6 +2,7 @@ import { type RandomSource, shuffled } from "../kernel/random.js";
 import { MIDDLE_STEPS } from "../nose/kernelLogits.js";
 import type { KernelModel } from "../nose/models.js";
 import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
+import { dot, weightedProducts } from "../stats/weightedProducts.js";
 import { rowOf, type Table } from "./table.js";
 
 export interface KernelShape {
@@ -108,7 +109,7 @@ function regressionOf(
   const keys = truths.map((truth) => truth.map((one) => (one < 0 ? "?" : ".")).join(""));
   const products = new Map<string, Float64Array>();
   keys.forEach((key, group) => {
-    if (!products.has(key)) products.set(key, productsOf(heights, size, weights[group]!));
+    if (!products.has(key)) products.set(key, weightedProducts(heights, size, weights[group]!));
   });
   return (ridge) => {
     const factors = new Map(
@@ -136,29 +137,6 @@ function rowWeights(table: Table, rows: readonly number[], truth: readonly numbe
   const sum = weight.reduce((all, one) => all + one, 0);
   const known = truth.filter((one) => one >= 0).length;
   return weight.map((one) => (sum > 0 ? (one * known) / sum : 0));
-}
-
-/** Weighted products of the heights with each other, lower triangle, shape [size, size]. */
-function productsOf(heights: Float64Array, size: number, weight: Float64Array): Float64Array {
-  const rows = weight.length;
-  const products = new Float64Array(size * size);
-  const scaled = new Float64Array(rows);
-  for (let i = 0; i < size; i += 1) {
-    for (let at = 0; at < rows; at += 1) scaled[at] = weight[at]! * heights[i * rows + at]!;
-    for (let j = 0; j <= i; j += 1) products[i * size + j] = dot(heights, j * rows, scaled);
-  }
-  return products;
-}
-
-/** Product of a stretch of the left list with the right one, in two sums that need not wait for each other. */
-function dot(left: Float64Array, from: number, right: Float64Array): number {
-  let [even, odd] = [0, 0];
-  const last = right.length - 1;
-  for (let at = 0; at < last; at += 2) {
-    even += left[from + at]! * right[at]!;
-    odd += left[from + at + 1]! * right[at + 1]!;
-  }
-  return right.length % 2 === 1 ? even + odd + left[from + last]! * right[last]! : even + odd;
 }
 
 function pulled(products: Float64Array, bells: Float64Array, size: number, ridge: number): Float64Array {

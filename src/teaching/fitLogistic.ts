@@ -1,7 +1,8 @@
 import type { LinearModel } from "../nose/models.js";
 import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
 import { sigmoid } from "../stats/logistic.js";
-import { knownRows, presentShare, rowOf, type Table } from "./table.js";
+import { dot, weightedProducts } from "../stats/weightedProducts.js";
+import { knownRows, presentShare, type Table } from "./table.js";
 
 /** Newton rounds at most, and the change of a weight at which it has settled. Common practice. */
 const ROUNDS = 12;
@@ -69,8 +70,9 @@ function newton(
 ): Float64Array {
   const size = table.features + 1;
   const beta = Float64Array.from(start);
+  const known = knownCases(table, group, rows);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const { gradient, hessian } = slopeAndCurve(table, group, rows, beta, penalty);
+    const { gradient, hessian } = slopeAndCurve(known, beta, penalty);
     const step = choleskySolve(cholesky(hessian, size), gradient, size);
     const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
     const scale = longest > LONGEST_STEP ? LONGEST_STEP / longest : 1;
@@ -80,37 +82,44 @@ function newton(
   return beta;
 }
 
-function slopeAndCurve(
-  table: Table,
-  group: number,
-  rows: readonly number[],
-  beta: Float64Array,
-  penalty: number,
-) {
-  const { features } = table;
-  const size = features + 1;
-  const gradient = new Float64Array(size);
-  const hessian = new Float64Array(size * size);
-  for (let i = 0; i < features; i += 1) {
-    gradient[i] = penalty * beta[i]!;
-    hessian[i * size + i] = penalty;
+/** What one group's regression is fitted on. */
+interface KnownCases {
+  /** Features and a last column of ones, column by column, shape [features + 1, rows]. */
+  readonly columns: Float64Array;
+  readonly truth: Float64Array;
+  readonly weight: Float64Array;
+}
+
+function knownCases({ x, features, groups, ...table }: Table, group: number, rows: readonly number[]) {
+  const columns = new Float64Array((features + 1) * rows.length).fill(1);
+  rows.forEach((row, at) => {
+    for (let i = 0; i < features; i += 1) columns[i * rows.length + at] = x[row * features + i]!;
+  });
+  const truth = Float64Array.from(rows, (row) => table.truth[row * groups + group]!);
+  const weight = Float64Array.from(rows, (row) => table.weight[row]!);
+  return { columns, truth, weight };
+}
+
+function slopeAndCurve({ columns, truth, weight }: KnownCases, beta: Float64Array, penalty: number) {
+  const rows = truth.length;
+  const size = beta.length;
+  const logits = new Float64Array(rows);
+  for (let i = 0; i < size; i += 1)
+    for (let at = 0; at < rows; at += 1) logits[at]! += beta[i]! * columns[i * rows + at]!;
+  const pull = new Float64Array(rows);
+  const curve = new Float64Array(rows);
+  for (let at = 0; at < rows; at += 1) {
+    const p = sigmoid(logits[at]!);
+    pull[at] = weight[at]! * (p - truth[at]!);
+    curve[at] = weight[at]! * Math.max(1e-9, p * (1 - p));
   }
-  hessian[size * size - 1] = 1e-9;
-  for (const row of rows) {
-    const x = rowOf(table, row);
-    let logit = beta[features]!;
-    for (let i = 0; i < features; i += 1) logit += beta[i]! * x[i]!;
-    const p = sigmoid(logit);
-    const pull = table.weight[row]! * (p - table.truth[row * table.groups + group]!);
-    const curve = table.weight[row]! * Math.max(1e-9, p * (1 - p));
-    for (let i = 0; i < features; i += 1) {
-      const scaled = curve * x[i]!;
-      gradient[i]! += pull * x[i]!;
-      for (let j = 0; j <= i; j += 1) hessian[i * size + j]! += scaled * x[j]!;
-      hessian[features * size + i]! += scaled;
-    }
-    gradient[features]! += pull;
-    hessian[size * size - 1]! += curve;
+  const hessian = weightedProducts(columns, size, curve);
+  const gradient = new Float64Array(size);
+  for (let i = 0; i < size; i += 1) {
+    // The intercept is hardly pulled.
+    const pulled = i < size - 1 ? penalty : 0;
+    gradient[i] = dot(columns, i * rows, pull) + pulled * beta[i]!;
+    hessian[i * size + i]! += i < size - 1 ? penalty : 1e-9;
   }
   return { gradient, hessian };
 }

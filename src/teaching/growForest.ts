@@ -1,6 +1,7 @@
 import type { RandomSource } from "../kernel/random.js";
 import type { Forest } from "../nose/models.js";
 import { presentShare, type Table } from "./table.js";
+import { type Ground, groundOf } from "./treeGround.js";
 
 export interface ForestOptions {
   /** Trees, whole, >= 1. */
@@ -18,112 +19,97 @@ export interface ForestOptions {
  * @see Geurts, Ernst and Wehenkel, Machine Learning 63 (2006), 3-42
  */
 export function growForest(table: Table, options: ForestOptions, random: RandomSource): Forest {
-  const grown: Grown = { feature: [], threshold: [], right: [], leaves: [] };
-  const columns = columnsOf(table);
-  const overall = Float64Array.from({ length: table.groups }, (_, group) => presentShare(table, group));
-  const all: number[] = [];
-  for (let row = 0; row < table.rows; row += 1) if (table.weight[row]! > 0) all.push(row);
-  const roots = Array.from({ length: options.trees }, () => {
-    const root = grown.feature.length;
-    growNode(columns, Int32Array.from(all), options, random, grown, overall);
+  const ground = groundOf(table);
+  const rows = ground.order.length;
+  const { groups } = table;
+  const most = options.trees * Math.max(1, 2 * rows - 1);
+  const growing: Growing = {
+    ground,
+    options,
+    random,
+    grown: {
+      nodes: 0,
+      feature: new Int16Array(most),
+      threshold: new Float32Array(most),
+      right: new Int32Array(most),
+      leaves: 0,
+      shares: new Uint8Array(options.trees * Math.max(1, rows) * groups),
+    },
+    counts: new Float64Array(2 * groups),
+    left: new Float64Array(2 * groups),
+    range: { low: 0, high: 0 },
+    shares: [Float64Array.from({ length: groups }, (_, group) => presentShare(table, group))],
+  };
+  const { grown } = growing;
+  const roots = Int32Array.from({ length: options.trees }, () => {
+    const root = grown.nodes;
+    growNode(growing, 0, rows, 1);
     return root;
   });
   return {
     trees: options.trees,
-    roots: Int32Array.from(roots),
-    feature: Int16Array.from(grown.feature),
-    threshold: Float32Array.from(grown.threshold),
-    right: Int32Array.from(grown.right),
-    leaves: Uint8Array.from(grown.leaves, (share) => Math.round(255 * share)),
+    roots,
+    feature: grown.feature.slice(0, grown.nodes),
+    threshold: grown.threshold.slice(0, grown.nodes),
+    right: grown.right.slice(0, grown.nodes),
+    leaves: grown.shares.slice(0, grown.leaves * groups),
   };
 }
 
+/** The forest so far: room for the most that can grow, and how much of it is used. */
 interface Grown {
-  readonly feature: number[];
-  readonly threshold: number[];
-  readonly right: number[];
-  readonly leaves: number[];
+  nodes: number;
+  readonly feature: Int16Array;
+  readonly threshold: Float32Array;
+  readonly right: Int32Array;
+  leaves: number;
+  readonly shares: Uint8Array;
 }
 
-/** The table as the trees read it: feature by feature, and for each row what it adds to the counts. */
-interface Columns {
-  readonly rows: number;
-  readonly features: number;
-  readonly groups: number;
-  /** Shape [features, rows]. */
-  readonly values: Float64Array;
-  /** Weight of absent and of present, 0 where the truth is another or unknown, shape [rows, groups, 2]. */
+/** What all nodes share; the lists are used again and again, because making one costs more than filling it. */
+interface Growing {
+  readonly ground: Ground;
+  readonly options: ForestOptions;
+  readonly random: RandomSource;
+  readonly grown: Grown;
+  /** Counts of the node in hand and of those left of a cut, shape [groups, 2]. */
   readonly counts: Float64Array;
+  readonly left: Float64Array;
+  readonly range: { low: number; high: number };
+  /** Share of present in the node in hand and in those above it, by depth; the first is that of the whole table. */
+  readonly shares: Float64Array[];
 }
 
-function columnsOf({ rows, features, groups, x, truth, weight }: Table): Columns {
-  const values = new Float64Array(features * rows);
-  const counts = new Float64Array(rows * groups * 2);
-  for (let row = 0; row < rows; row += 1) {
-    for (let i = 0; i < features; i += 1) values[i * rows + row] = x[row * features + i]!;
-    for (let group = 0; group < groups; group += 1) {
-      const one = truth[row * groups + group]!;
-      if (one >= 0) counts[2 * (row * groups + group) + one] = weight[row]!;
-    }
-  }
-  return { rows, features, groups, values, counts };
-}
-
-function growNode(
-  table: Columns,
-  rows: Int32Array,
-  options: ForestOptions,
-  random: RandomSource,
-  grown: Grown,
-  above: Float64Array,
-): void {
-  const node = grown.feature.length;
-  const counts = countsOf(table, rows);
-  const shares = sharesOf(counts, above);
-  const split =
-    rows.length < 2 * options.leafRows || isPure(counts)
-      ? null
-      : bestSplit(table, rows, counts, options, random);
-  grown.feature.push(split?.feature ?? -1);
-  grown.threshold.push(split?.threshold ?? 0);
+/** Grows the node of the rows from one place of the order up to another, and all below it. */
+function growNode(growing: Growing, from: number, upto: number, depth: number): void {
+  const { ground, options, grown, counts } = growing;
+  const node = grown.nodes++;
+  ground.countRows(from, upto, counts);
+  const shares = (growing.shares[depth] ??= new Float64Array(ground.groups));
+  fillShares(shares, counts, growing.shares[depth - 1]!);
+  const split = upto - from < 2 * options.leafRows || isPure(counts) ? null : bestSplit(growing, from, upto);
   if (split === null) {
-    grown.right.push(grown.leaves.length / table.groups);
-    grown.leaves.push(...shares);
+    grown.feature[node] = -1;
+    grown.right[node] = grown.leaves;
+    const place = grown.leaves++ * ground.groups;
+    for (let group = 0; group < shares.length; group += 1)
+      grown.shares[place + group] = Math.round(255 * shares[group]!);
     return;
   }
-  grown.right.push(0);
-  const [left, right] = parted(table, rows, split);
-  growNode(table, left, options, random, grown, shares);
-  grown.right[node] = grown.feature.length;
-  growNode(table, right, options, random, grown, shares);
-}
-
-/** The rows at or below a threshold, and those above. */
-function parted({ rows: all, values }: Columns, rows: Int32Array, split: Split): [Int32Array, Int32Array] {
-  const from = split.feature * all;
-  const left = new Int32Array(rows.length);
-  const right = new Int32Array(rows.length);
-  let [lefts, rights] = [0, 0];
-  for (const row of rows)
-    if (values[from + row]! <= split.threshold) left[lefts++] = row;
-    else right[rights++] = row;
-  return [left.subarray(0, lefts), right.subarray(0, rights)];
-}
-
-/** Weighted counts, shape [groups, 2]: absent, present. */
-function countsOf({ groups, counts }: Columns, rows: Int32Array): Float64Array {
-  const sum = new Float64Array(2 * groups);
-  for (const row of rows)
-    for (let at = 0; at < sum.length; at += 1) sum[at]! += counts[row * sum.length + at]!;
-  return sum;
+  grown.feature[node] = split.feature;
+  grown.threshold[node] = split.threshold;
+  const middle = ground.partRows(from, upto, split.feature, split.threshold);
+  growNode(growing, from, middle, depth + 1);
+  grown.right[node] = grown.nodes;
+  growNode(growing, middle, upto, depth + 1);
 }
 
 /** Share of present; where no truth is known, the share of the node above. */
-function sharesOf(counts: Float64Array, above: Float64Array): Float64Array {
-  return above.map((share, group) => {
+function fillShares(shares: Float64Array, counts: Float64Array, above: Float64Array): void {
+  for (let group = 0; group < shares.length; group += 1) {
     const all = counts[2 * group]! + counts[2 * group + 1]!;
-    return all > 0 ? counts[2 * group + 1]! / all : share;
-  });
+    shares[group] = all > 0 ? counts[2 * group + 1]! / all : above[group]!;
+  }
 }
 
 function isPure(counts: Float64Array): boolean {
@@ -131,12 +117,15 @@ function isPure(counts: Float64Array): boolean {
   return true;
 }
 
-/** Sum over groups of 2 * absent * present / all: the node's weight times its Gini impurity. */
-function impurity(counts: Float64Array): number {
+/** Sum over groups of 2 * absent * present / all, of some rows and of the others: nodes' weight times their Gini impurity. */
+function mixedAfter(left: Float64Array, counts: Float64Array): number {
   let sum = 0;
   for (let at = 0; at < counts.length; at += 2) {
-    const all = counts[at]! + counts[at + 1]!;
-    if (all > 0) sum += (2 * counts[at]! * counts[at + 1]!) / all;
+    const [absent, present] = [left[at]!, left[at + 1]!];
+    const [otherAbsent, otherPresent] = [counts[at]! - absent, counts[at + 1]! - present];
+    if (absent + present > 0) sum += (2 * absent * present) / (absent + present);
+    if (otherAbsent + otherPresent > 0)
+      sum += (2 * otherAbsent * otherPresent) / (otherAbsent + otherPresent);
   }
   return sum;
 }
@@ -146,57 +135,24 @@ interface Split {
   readonly threshold: number;
 }
 
-function bestSplit(
-  table: Columns,
-  rows: Int32Array,
-  counts: Float64Array,
-  options: ForestOptions,
-  random: RandomSource,
-): Split | null {
-  const { values, counts: added } = table;
-  const kinds = counts.length;
+/** The best of some random cuts of random features; null if none leaves enough rows on either side. */
+function bestSplit(growing: Growing, from: number, upto: number): Split | null {
+  const { ground, options, random, counts, left, range } = growing;
   let best: Split | null = null;
   let least = Infinity;
-  const left = new Float64Array(kinds);
-  const right = new Float64Array(kinds);
   for (let tried = 0; tried < options.tries; tried += 1) {
-    const feature = Math.floor(random() * table.features);
-    const from = feature * table.rows;
-    const threshold = randomCut(values, from, rows, random);
-    if (threshold === null) continue;
-    left.fill(0);
-    let leftRows = 0;
-    for (let at = 0; at < rows.length; at += 1) {
-      const row = rows[at]!;
-      if (values[from + row]! > threshold) continue;
-      leftRows += 1;
-      for (let kind = 0; kind < kinds; kind += 1) left[kind]! += added[row * kinds + kind]!;
-    }
-    if (leftRows < options.leafRows || rows.length - leftRows < options.leafRows) continue;
-    for (let kind = 0; kind < kinds; kind += 1) right[kind] = counts[kind]! - left[kind]!;
-    const mixed = impurity(left) + impurity(right);
+    const feature = Math.floor(random() * ground.features);
+    ground.readValues(from, upto, feature, range);
+    // As a 32-bit number, as the nose will keep it.
+    const threshold = Math.fround(range.low + random() * (range.high - range.low));
+    if (!(threshold >= range.low && threshold < range.high)) continue;
+    const leftRows = ground.countBelow(from, upto, threshold, left);
+    if (leftRows < options.leafRows || upto - from - leftRows < options.leafRows) continue;
+    const mixed = mixedAfter(left, counts);
     if (mixed < least) {
       least = mixed;
       best = { feature, threshold };
     }
   }
   return best;
-}
-
-/** A uniform cut between the smallest and the largest value, as a 32-bit number, as the nose will keep it. */
-function randomCut(
-  values: Float64Array,
-  from: number,
-  rows: Int32Array,
-  random: RandomSource,
-): number | null {
-  let low = Infinity;
-  let high = -Infinity;
-  for (let at = 0; at < rows.length; at += 1) {
-    const value = values[from + rows[at]!]!;
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  const cut = Math.fround(low + random() * (high - low));
-  return cut >= low && cut < high ? cut : null;
 }
