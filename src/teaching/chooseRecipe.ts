@@ -1,18 +1,12 @@
-import { type RandomSource } from "../kernel/random.js";
+import type { RandomSource } from "../kernel/random.js";
 import { type Recipe, recipeOf } from "../features/recipe.js";
-import { forestLogits } from "../nose/forestLogits.js";
-import { kernelLogits } from "../nose/kernelLogits.js";
-import { linearLogits } from "../nose/linearLogits.js";
-import { softClipped } from "../nose/mixLogits.js";
 import { softplus } from "../stats/logistic.js";
-import { standardisedTable, triesFor } from "./fitHorizon.js";
-import { fitKernelPath, type KernelShape } from "./fitKernel.js";
-import { fitLogisticPath } from "./fitLogistic.js";
-import { growForest } from "./growForest.js";
+import { allOrNull, type DoJob } from "./crew.js";
+import type { KernelShape } from "./fitKernel.js";
 import type { HorizonSpan } from "./horizonsOf.js";
-import type { Prepared } from "./prepareSamples.js";
+import { nextSeed, type TrialJob } from "./plainJobs.js";
+import { labelsOf, type Prepared } from "./prepareSamples.js";
 import { type HorizonTable, rawTables } from "./rawTables.js";
-import { rowOf } from "./table.js";
 
 /** What was compared, and what won. */
 export interface RecipeChoice {
@@ -34,8 +28,6 @@ const SHAPES: readonly KernelShape[] = [
   { width: 1, ridge: 0.1 },
   { width: 2, ridge: 0.1 },
 ];
-const TRIAL_TREES = 15;
-const TRIAL_BELLS = 120;
 /** A recipe further down the list must be better by this share of the log loss. Common practice: no choice on noise. */
 const CLEAR_GAIN = 0.04;
 /** Shares of the humidity's part that may be taken out: where smell and humidity came together, half may be best. */
@@ -45,6 +37,8 @@ const SHARE_GAIN = 0.02;
 /** Numbers of the recipes that are compared, the preferred ones first. The others are kept for older noses. */
 const WITH_CLEAN_AIR = { preferred: 8, others: [9, 2, 7] };
 const WITHOUT_CLEAN_AIR = { preferred: 6, others: [7, 4, 5] };
+/** Trials of a choice, each on every fold. */
+export const TRIALS = HUMIDITY_SHARES.length + WITH_CLEAN_AIR.others.length;
 
 /**
  * Compares the recipes by held-out log loss of quick trees, a logistic regression and a kernel together, at the last
@@ -52,28 +46,32 @@ const WITHOUT_CLEAN_AIR = { preferred: 6, others: [7, 4, 5] };
  * the preferred recipe first, so that another cannot win only because the weather was left in the preferred one.
  *
  * @param foldOf - fold of each row, shape [rows]
+ * @returns null if it was cancelled
  */
-export function chooseRecipe(
+export async function chooseRecipe(
   prepared: Prepared,
   span: HorizonSpan,
   foldOf: Int32Array,
   random: RandomSource,
-): RecipeChoice {
+  doJob: DoJob,
+): Promise<RecipeChoice | null> {
   const trialsOf = (id: number) => {
     const recipe = numberedRecipe(id);
     const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
-    return (share: number) => trial(prepared, recipe, raw, share, foldOf, random);
+    return (share: number) => trial({ prepared, recipe, raw, foldOf, random, doJob }, share);
   };
   const { preferred, others } = prepared.hasCleanAir ? WITH_CLEAN_AIR : WITHOUT_CLEAN_AIR;
   const usual = usualShare(numberedRecipe(preferred));
-  const tryPreferred = trialsOf(preferred);
-  let best = tryPreferred(usual);
-  for (const share of HUMIDITY_SHARES.filter((one) => one !== usual)) {
-    const other = tryPreferred(share);
-    if (other.logLoss < best.logLoss * (1 - SHARE_GAIN)) best = other;
-  }
+  const shares = [usual, ...HUMIDITY_SHARES.filter((one) => one !== usual)];
+  const shared = allOrNull(await Promise.all(shares.map(trialsOf(preferred))));
+  const first = shared?.[0];
+  if (shared === null || first === undefined) return null;
+  let best = first;
+  for (const one of shared) if (one.logLoss < best.logLoss * (1 - SHARE_GAIN)) best = one;
   const share = best.humidityShare;
-  const tried = [best, ...others.map((id) => trialsOf(id)(share))];
+  const rest = allOrNull(await Promise.all(others.map((id) => trialsOf(id)(share))));
+  if (rest === null) return null;
+  const tried = [best, ...rest];
   for (const one of tried) if (one.logLoss < best.logLoss * (1 - CLEAR_GAIN)) best = one;
   return {
     recipe: best.recipe,
@@ -106,34 +104,44 @@ interface Trial {
   readonly logLoss: number;
 }
 
-function trial(
-  prepared: Prepared,
-  recipe: Recipe,
-  raw: HorizonTable,
-  humidityShare: number,
-  foldOf: Int32Array,
-  random: RandomSource,
-): Trial {
+interface TrialWork {
+  readonly prepared: Prepared;
+  readonly recipe: Recipe;
+  readonly raw: HorizonTable;
+  readonly foldOf: Int32Array;
+  readonly random: RandomSource;
+  readonly doJob: DoJob;
+}
+
+async function trial(work: TrialWork, humidityShare: number): Promise<Trial | null> {
+  const { prepared, recipe, raw, foldOf, random, doJob } = work;
+  const groups = prepared.groups.length;
   const size = prepared.truth.length;
   const lines: Said[] = PENALTIES.map(() => new Float64Array(size));
   const kernels: Said[] = SHAPES.map(() => new Float64Array(size));
   const grown: Said = new Float64Array(size);
-  for (const fold of new Set(foldOf)) {
-    const weight = prepared.weight.map((one, row) => (foldOf[row] === fold ? 0 : one));
-    const { table } = standardisedTable(raw, prepared, weight, humidityShare);
-    const fill = (into: Said, judge: (x: Float64Array) => Float64Array) => {
-      for (let row = 0; row < raw.rows; row += 1)
-        if (foldOf[row] === fold)
-          into.set(judge(rowOf(table, row)).map(softClipped), row * prepared.groups.length);
-    };
-    fitLogisticPath(table, PENALTIES).forEach((line, i) => fill(lines[i]!, (x) => linearLogits(line, x)));
-    fitKernelPath(table, SHAPES, TRIAL_BELLS, random).forEach((kernel, i) =>
-      fill(kernels[i]!, (x) => kernelLogits(kernel, x)),
-    );
-    const options = { trees: TRIAL_TREES, tries: triesFor(table.features), leafRows: 1 };
-    const trees = growForest(table, options, random);
-    fill(grown, (x) => forestLogits(trees, x, table.groups));
-  }
+  const jobs = [...new Set(foldOf)].map((fold): TrialJob => ({
+    kind: "trial",
+    raw,
+    labels: labelsOf(prepared),
+    weight: prepared.weight.map((one, row) => (foldOf[row] === fold ? 0 : one)),
+    heldOut: [...foldOf.keys()].filter((row) => foldOf[row] === fold),
+    seed: nextSeed(random),
+    humidityShare,
+    penalties: PENALTIES,
+    shapes: SHAPES,
+  }));
+  const answers = allOrNull(await Promise.all(jobs.map(doJob)));
+  if (answers === null) return null;
+  answers.forEach((answer, one) => {
+    const fill = (into: Said, said: Said) =>
+      jobs[one]!.heldOut.forEach((row, at) =>
+        into.set(said.subarray(at * groups, (at + 1) * groups), row * groups),
+      );
+    lines.forEach((line, i) => fill(line, answer.lines[i]!));
+    kernels.forEach((kernel, i) => fill(kernel, answer.kernels[i]!));
+    fill(grown, answer.trees);
+  });
   const lossOf = (said: readonly Said[]) => meanLoss(prepared, raw.reached, said);
   const penalty = leastOf(lines.map((line) => lossOf([line])));
   const shape = leastOf(kernels.map((kernel) => lossOf([kernel])));

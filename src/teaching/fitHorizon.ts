@@ -8,7 +8,7 @@ import { BELLS, fitKernel, type KernelShape } from "./fitKernel.js";
 import { fitLogistic } from "./fitLogistic.js";
 import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
 import { growForest } from "./growForest.js";
-import type { Prepared } from "./prepareSamples.js";
+import type { Labels } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
 import type { Table } from "./table.js";
 
@@ -39,12 +39,12 @@ const TREES = 60;
 /** Standardises one horizon on the rows that count. */
 export function standardisedTable(
   raw: HorizonTable,
-  prepared: Prepared,
+  labels: Labels,
   weight: Float64Array,
   humidityShare: number,
 ): { input: InputMap; table: Table } {
   const counted = weight.map((one, row) => one * raw.reached[row]!);
-  const input = fitInput(raw, [prepared.plates, prepared.foods], counted, humidityShare);
+  const input = fitInput(raw, [labels.plates, labels.foods], counted, humidityShare);
   const x = new Float64Array(raw.rows * raw.features);
   for (let row = 0; row < raw.rows; row += 1) {
     const values = raw.values.subarray(row * raw.features, (row + 1) * raw.features);
@@ -52,20 +52,20 @@ export function standardisedTable(
     x.set(standardised(input, values, rise), row * raw.features);
   }
   const { rows, features } = raw;
-  const groups = prepared.groups.length;
-  return { input, table: { rows, features, groups, x, truth: prepared.truth, weight: counted } };
+  const groups = labels.groups.length;
+  return { input, table: { rows, features, groups, x, truth: labels.truth, weight: counted } };
 }
 
 /** Fits the plain models of the wanted kinds, for one horizon, on the rows that count. */
 export function fitHorizon(
   raw: HorizonTable,
-  prepared: Prepared,
+  labels: Labels,
   weight: Float64Array,
   settings: PlainSettings,
   kinds: readonly ModelKind[],
   random: RandomSource,
 ): FittedHorizon {
-  const { input, table } = standardisedTable(raw, prepared, weight, settings.humidityShare);
+  const { input, table } = standardisedTable(raw, labels, weight, settings.humidityShare);
   const options = { trees: TREES, tries: triesFor(table.features), leafRows: 1 };
   return {
     input,
@@ -74,7 +74,7 @@ export function fitHorizon(
     discriminant: kinds.includes("discriminant") ? fitDiscriminant(table) : null,
     trees: kinds.includes("trees") ? growForest(table, options, random) : null,
     kernel: kinds.includes("kernel") ? fitKernel(table, { ...settings.shape, bells: BELLS }, random) : null,
-    neighbours: fitNeighbours(table, prepared.dishes, prepared.plates, settings.scale),
+    neighbours: fitNeighbours(table, labels.dishes, labels.plates, settings.scale),
   };
 }
 

@@ -22,19 +22,47 @@ export function emptyHeldOut(rows: number, groups: number): HeldOutLogits {
   };
 }
 
-/** Fills in the plain models' answers for the rows of one fold. */
-export function judgePlain(into: HeldOutLogits, fitted: FittedHorizon, rows: readonly number[]): void {
-  const { groups } = fitted.table;
-  for (const row of rows) {
-    const x = rowOf(fitted.table, row);
-    const nearest = nearestPlates(fitted.neighbours, whitened(fitted.neighbours, x), groups);
-    if (fitted.logistic !== null) put(into, "logistic", row, linearLogits(fitted.logistic, x));
-    if (fitted.discriminant !== null) put(into, "discriminant", row, linearLogits(fitted.discriminant, x));
-    if (fitted.trees !== null) put(into, "trees", row, forestLogits(fitted.trees, x, groups));
-    if (fitted.kernel !== null) put(into, "kernel", row, kernelLogits(fitted.kernel, x));
-    put(into, "neighbours", row, nearest.logits);
-    into.strangeness[row] = nearest.strangeness;
-  }
+/** Plain models' answers for some rows, in the rows' order. */
+export interface JudgedRows {
+  /** Of the models that were fitted, each of shape [some rows, groups]. */
+  readonly models: Readonly<Partial<Record<ModelKind, Float64Array>>>;
+  readonly strangeness: Float64Array;
+}
+
+/** Lets the plain models judge some rows. */
+export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): JudgedRows {
+  const { table, neighbours, logistic, discriminant, trees, kernel } = fitted;
+  const { groups } = table;
+  const nearest = rows.map((row) =>
+    nearestPlates(neighbours, whitened(neighbours, rowOf(table, row)), groups),
+  );
+  const said = (judge: (x: Float64Array, at: number) => Float64Array) => {
+    const logits = new Float64Array(rows.length * groups);
+    rows.forEach((row, at) => logits.set(judge(rowOf(table, row), at), at * groups));
+    return logits;
+  };
+  return {
+    models: {
+      ...(logistic !== null && { logistic: said((x) => linearLogits(logistic, x)) }),
+      ...(discriminant !== null && { discriminant: said((x) => linearLogits(discriminant, x)) }),
+      ...(trees !== null && { trees: said((x) => forestLogits(trees, x, groups)) }),
+      ...(kernel !== null && { kernel: said((x) => kernelLogits(kernel, x)) }),
+      neighbours: said((_, at) => nearest[at]!.logits),
+    },
+    strangeness: Float64Array.from(nearest, ({ strangeness }) => strangeness),
+  };
+}
+
+/** Fills in plain models' answers for their rows. */
+export function fillIn(into: HeldOutLogits, judged: JudgedRows, rows: readonly number[]): void {
+  rows.forEach((row, at) => {
+    into.strangeness[row] = judged.strangeness[at]!;
+    for (const kind of MODEL_KINDS) {
+      const logits = judged.models[kind];
+      const groups = (logits?.length ?? 0) / rows.length;
+      if (logits !== undefined) put(into, kind, row, logits.subarray(at * groups, (at + 1) * groups));
+    }
+  });
 }
 
 /** Fills in the nets' answers for the rows of one fold. */

@@ -22,6 +22,14 @@ export interface Prepared {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** What is known of the samples besides their features: small enough to be sent to another thread. */
+export type Labels = Pick<Prepared, "groups" | "truth" | "plates" | "dishes" | "foods">;
+
+/** The labels alone, without the sweeps. */
+export function labelsOf({ groups, truth, plates, dishes, foods }: Prepared): Labels {
+  return { groups, truth, plates, dishes, foods };
+}
+
 /** Why nothing can be taught. */
 export type SampleError =
   | { readonly kind: "noSamples" } // nothing to teach on: keep a sniff as a sample first

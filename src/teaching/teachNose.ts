@@ -7,14 +7,16 @@ import { humidityShareOf } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { alignOld } from "./alignOld.js";
 import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
+import { allOrNull, createLoneCrew, type DoJob } from "./crew.js";
 import { chooseScale } from "./chooseScale.js";
-import { chooseRecipe, type RecipeChoice } from "./chooseRecipe.js";
+import { chooseRecipe, type RecipeChoice, TRIALS } from "./chooseRecipe.js";
 import { dealFolds } from "./dealFolds.js";
 import { chooseMix, type MixChoice } from "./chooseMix.js";
-import { fitHorizon, type FittedHorizon, type PlainSettings, standardisedTable } from "./fitHorizon.js";
-import { emptyHeldOut, type HeldOutLogits, judgeNets, judgePlain } from "./heldOutLogits.js";
+import { type FittedHorizon, type PlainSettings, standardisedTable } from "./fitHorizon.js";
+import { emptyHeldOut, fillIn, type HeldOutLogits, judgeNets } from "./heldOutLogits.js";
 import { horizonsOf, type HorizonSpan } from "./horizonsOf.js";
-import { kindOfRow, type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
+import { type FitJob, nextSeed } from "./plainJobs.js";
+import { kindOfRow, labelsOf, type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
 import { rawTables } from "./rawTables.js";
 import { teachNets } from "./teachNets.js";
 import type { Taught, TeachOptions } from "./teachOptions.js";
@@ -29,9 +31,13 @@ export type TeachError =
 
 /** Folds of the inner split, and nets of an ensemble. Common practice. */
 const FOLDS = 10;
+/** Folds of the choice of a recipe, which takes the more time. */
+const FEW_FOLDS = 5;
 const MEMBERS = 5;
 const HIDDEN = 16;
 const STEPS = 80;
+/** Share of the whole that each stage takes, roughly: what is left is calibration. */
+const STAGES = { recipe: 0.2, last: 0.15, nets: 0.3, early: 0.3 };
 /** The kernel of a refresh, which keeps its recipe and compares none. */
 const USUAL_SHAPE = { width: 0.3, ridge: 0.1 };
 
@@ -59,8 +65,28 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const folds = Math.min(FOLDS, new Set(units).size);
   const groupCount = prepared.groups.length;
   const foldOf = dealFolds(units, (row) => kindOfRow(prepared, row), Math.max(2, folds), random);
-  const fewFolds = foldOf.map((fold) => fold % 5);
-  const choice = choiceOf(prepared, spans, fewFolds, random, options);
+  const fewFolds = foldOf.map((fold) => fold % FEW_FOLDS);
+  const crew = options.crew ?? createLoneCrew();
+  const isCancelled = options.isCancelled ?? (() => false);
+  let done = 0;
+  const advance = (by: number) => options.onProgress?.((done += by));
+  /** The crew's work in one stage, which is some share of the whole. */
+  const stage =
+    (share: number, jobs: number): DoJob =>
+    async (job) => {
+      const answer = await crew.do(job, isCancelled);
+      advance(share / jobs);
+      return answer;
+    };
+  const choice = await choiceOf(
+    prepared,
+    spans,
+    fewFolds,
+    random,
+    options,
+    stage(STAGES.recipe, TRIALS * FEW_FOLDS),
+  );
+  if (choice === null) return err({ kind: "cancelled" });
   const raw = rawTables(prepared.sniffs, choice.recipe, spans);
   const isFresh = prepared.sniffs.map(({ id }) => options.recency?.[id] !== undefined);
   const tables = options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
@@ -69,10 +95,11 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
   const lastPlace = spans.length - 1;
-  const last = await fitPlain(work, heldOut, [lastPlace], MODEL_KINDS, [0, 0.3]);
-  if (last === null) return err({ kind: "cancelled" });
-  const nets = await fitNets(work, heldOut);
-  if (nets === "cancelled") return err({ kind: "cancelled" });
+  const [last, nets] = await Promise.all([
+    fitPlain(work, heldOut, [lastPlace], MODEL_KINDS, stage(STAGES.last, folds + 1)),
+    fitNets(work, heldOut, (share) => advance(STAGES.nets * share)),
+  ]);
+  if (last === null || nets === "cancelled") return err({ kind: "cancelled" });
   const cases = judgedCases(work);
   const mix: MixChoice =
     cases.groups.length > 0
@@ -80,18 +107,25 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
       : { chosen: "trees", kinds: ["trees"], rivals: [] };
   const kinds = options.withRivals === true ? MODEL_KINDS : mix.kinds;
   const places = spans.map((_, place) => place).slice(0, -1);
-  const early = await fitPlain(work, heldOut, places, kinds, [0.8, 0.95]);
+  const early = await fitPlain(
+    work,
+    heldOut,
+    places,
+    kinds,
+    stage(STAGES.early, (folds + 1) * places.length),
+  );
   if (early === null) return err({ kind: "cancelled" });
   return ok(assembleNose(work, heldOut, { horizons: [...early, ...last], nets }, mix));
 }
 
-function choiceOf(
+async function choiceOf(
   prepared: Prepared,
   spans: readonly HorizonSpan[],
   folds: Int32Array,
   random: RandomSource,
   options: TeachOptions,
-): RecipeChoice {
+  doJob: DoJob,
+): Promise<RecipeChoice | null> {
   const { start } = options;
   const kept = start && recipeOf(start.recipe);
   if (start !== undefined && kept !== undefined && (kept.reference !== "cleanAir" || prepared.hasCleanAir))
@@ -102,7 +136,7 @@ function choiceOf(
       humidityShare: humidityShareOf(start),
       compared: [],
     };
-  return chooseRecipe(prepared, spans.at(-1)!, folds, random);
+  return chooseRecipe(prepared, spans.at(-1)!, folds, random, doJob);
 }
 
 function weightsOf(prepared: Prepared, options: TeachOptions): Float64Array {
@@ -137,28 +171,38 @@ async function fitPlain(
   heldOut: readonly HeldOutLogits[],
   places: readonly number[],
   kinds: readonly ModelKind[],
-  [from, to]: readonly [number, number],
+  doJob: DoJob,
 ): Promise<readonly FittedHorizon[] | null> {
-  const { prepared, options, tables, random } = work;
-  let whole: readonly FittedHorizon[] = [];
-  for (const [done, fold] of foldsOf(work).entries()) {
-    await new Promise((resolve) => setTimeout(resolve, 0));
-    if (options.isCancelled?.() === true) return null;
-    options.onProgress?.(from + ((to - from) * done) / foldsOf(work).length);
-    const weight = taughtWeight(work, fold);
-    whole = places.map((place) => {
-      const fitted = fitHorizon(tables[place]!, prepared, weight, plainSettings(work), kinds, random);
-      judgePlain(heldOut[place]!, fitted, rowsOf(work, fold));
-      return fitted;
-    });
-  }
-  return whole;
+  const { prepared, tables, random } = work;
+  const settings = plainSettings(work);
+  const labels = labelsOf(prepared);
+  const jobs = foldsOf(work).flatMap((fold) =>
+    places.map((place) => ({
+      place,
+      job: {
+        kind: "fit",
+        raw: tables[place]!,
+        labels,
+        weight: taughtWeight(work, fold),
+        heldOut: rowsOf(work, fold),
+        seed: nextSeed(random),
+        settings,
+        kinds,
+        keep: fold < 0,
+      } satisfies FitJob,
+    })),
+  );
+  const answers = allOrNull(await Promise.all(jobs.map(({ job }) => doJob<FitJob>(job))));
+  if (answers === null) return null;
+  answers.forEach(({ judged }, at) => fillIn(heldOut[jobs[at]!.place]!, judged, jobs[at]!.job.heldOut));
+  return answers.flatMap(({ fitted }) => fitted ?? []);
 }
 
 /** Teaches the nets of all folds at once and lets each judge its fold; null if nets were not wanted. */
 async function fitNets(
   work: Work,
   heldOut: readonly HeldOutLogits[],
+  advance: (share: number) => void,
 ): Promise<NetEnsemble | null | "cancelled"> {
   const { prepared, options, tables, random } = work;
   if (options.withoutNets === true) return null;
@@ -170,6 +214,7 @@ async function fitNets(
     };
   });
   const features = tables[0]!.features;
+  let told = 0;
   const nets = await teachNets(
     jobs,
     {
@@ -186,7 +231,10 @@ async function fitNets(
     {
       random,
       isCancelled: options.isCancelled ?? (() => false),
-      onProgress: (done) => options.onProgress?.(0.3 + 0.5 * done),
+      onProgress: (done) => {
+        advance(done - told);
+        told = done;
+      },
     },
   );
   if (nets === null) return "cancelled";

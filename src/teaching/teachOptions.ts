@@ -1,6 +1,7 @@
 import type { ModelKind } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
 import type { NoseReport } from "../nose/report.js";
+import type { Crew } from "./crew.js";
 
 export interface TeachOptions {
   /** Any number: the same samples and seed give the same nose. */
@@ -23,6 +24,8 @@ export interface TeachOptions {
   readonly withRivals?: boolean | undefined;
   /** Leave the nets out, for quick checks. */
   readonly withoutNets?: boolean | undefined;
+  /** Who fits the plain models; this thread alone if left out. The nose is the same either way. */
+  readonly crew?: Crew | undefined;
   readonly onProgress?: ((done: number) => void) | undefined;
   readonly isCancelled?: (() => boolean) | undefined;
 }

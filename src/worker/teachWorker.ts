@@ -19,10 +19,18 @@ import type {
   TransferAnswer,
   TransferJob,
 } from "./protocol.js";
+import { createWorkerCrew, type FitPort } from "./workerCrew.js";
 
 let backend: Promise<string> | null = null;
 /** The job that runs, and whether its checks are still wanted. */
 let running: { readonly request: number; checks: boolean } | null = null;
+
+/** Workers that fit beside this one: more than this a phone hardly has cores for at once. */
+const MOST_HANDS = 4;
+const crew = createWorkerCrew(
+  () => new Worker(new URL("./fitWorker.ts", import.meta.url), { type: "module" }) as FitPort,
+  Math.max(1, Math.min(MOST_HANDS, navigator.hardwareConcurrency)),
+);
 
 const tell = (message: FromTeachWorker) => postMessage(message);
 
@@ -36,14 +44,17 @@ async function teach(request: number, job: TeachJob): Promise<void> {
     name: job.name,
     taughtAt: job.taughtAt,
     backend: await backend,
+    crew,
     onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "teaching", done } }),
     isCancelled: () => running !== own,
   };
   const nose = job.refresh ? await refreshed(job, options) : await taughtAnew(job, options);
   if (!nose.ok) {
     running = null;
+    crew.dismiss();
     return tell({ kind: "done", request, result: nose });
   }
+  tell({ kind: "progress", request, progress: { stage: "checks", done: 0 } });
   const checked = await checkedIn(job, nose.value, {
     ...options,
     onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "checks", done } }),
@@ -53,6 +64,7 @@ async function teach(request: number, job: TeachJob): Promise<void> {
   const compared = job.inUse === null || job.refresh ? [] : compare(job.inUse, checked, job.samples);
   const cancelled = running !== own;
   running = null;
+  crew.dismiss();
   const result = cancelled
     ? err({ kind: "cancelled" } as const)
     : ok({ noseText: serialiseNose(checked), compared });
@@ -134,6 +146,7 @@ addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
     case "teach":
       teach(request, data.job).catch((cause: unknown) => {
         running = null;
+        crew.dismiss();
         // A backend that failed to start may start the next time.
         backend = null;
         tell({ kind: "done", request, result: err({ kind: "failed", detail: String(cause) }) });

@@ -1,0 +1,104 @@
+/** What the plain models are fitted by: jobs that carry all they need, so that any thread can do them in any order. */
+import { type RandomSource, seededRandom } from "../kernel/random.js";
+import { forestLogits } from "../nose/forestLogits.js";
+import { kernelLogits } from "../nose/kernelLogits.js";
+import { linearLogits } from "../nose/linearLogits.js";
+import { softClipped } from "../nose/mixLogits.js";
+import type { ModelKind } from "../nose/models.js";
+import {
+  fitHorizon,
+  type FittedHorizon,
+  type PlainSettings,
+  standardisedTable,
+  triesFor,
+} from "./fitHorizon.js";
+import { fitKernelPath, type KernelShape } from "./fitKernel.js";
+import { fitLogisticPath } from "./fitLogistic.js";
+import { growForest } from "./growForest.js";
+import { type JudgedRows, judgePlain } from "./heldOutLogits.js";
+import type { Labels } from "./prepareSamples.js";
+import type { HorizonTable } from "./rawTables.js";
+import { rowOf } from "./table.js";
+
+interface JobData {
+  readonly raw: HorizonTable;
+  readonly labels: Labels;
+  /** How much each row counts; 0 for those held out, shape [rows]. */
+  readonly weight: Float64Array;
+  /** Rows that are judged by models that never saw them. */
+  readonly heldOut: readonly number[];
+  /** Each job has its own chance, so that the order of the jobs does not matter. */
+  readonly seed: number;
+}
+
+/** Fits the models of one horizon without some rows, and lets them judge those. */
+export interface FitJob extends JobData {
+  readonly kind: "fit";
+  readonly settings: PlainSettings;
+  readonly kinds: readonly ModelKind[];
+  /** Whether the models themselves are wanted: they are large. */
+  readonly keep: boolean;
+}
+
+export interface FitAnswer {
+  readonly judged: JudgedRows;
+  readonly fitted: FittedHorizon | null;
+}
+
+/** Fits quick models of several settings without some rows, to compare recipes. */
+export interface TrialJob extends JobData {
+  readonly kind: "trial";
+  readonly humidityShare: number;
+  readonly penalties: readonly number[];
+  readonly shapes: readonly KernelShape[];
+}
+
+/** Log-odds for the rows held out, in their order, each of shape [held out, groups]. */
+export interface TrialAnswer {
+  /** One a penalty. */
+  readonly lines: readonly Float64Array[];
+  /** One a shape. */
+  readonly kernels: readonly Float64Array[];
+  readonly trees: Float64Array;
+}
+
+export type PlainJob = FitJob | TrialJob;
+export type AnswerTo<Job extends PlainJob> = Job extends FitJob ? FitAnswer : TrialAnswer;
+
+/** The seed of one job, drawn from that of the whole teaching. */
+export function nextSeed(random: RandomSource): number {
+  return Math.floor(random() * 2 ** 32);
+}
+
+const TRIAL_TREES = 15;
+const TRIAL_BELLS = 120;
+
+/** Does a job, here and now. */
+export function doPlainJob(job: PlainJob): FitAnswer | TrialAnswer {
+  return job.kind === "fit" ? fit(job) : tryOut(job);
+}
+
+function fit({ raw, labels, weight, settings, kinds, seed, heldOut, keep }: FitJob): FitAnswer {
+  const fitted = fitHorizon(raw, labels, weight, settings, kinds, seededRandom(seed));
+  return { judged: judgePlain(fitted, heldOut), fitted: keep ? fitted : null };
+}
+
+function tryOut(job: TrialJob): TrialAnswer {
+  const { heldOut, labels } = job;
+  const random = seededRandom(job.seed);
+  const { table } = standardisedTable(job.raw, labels, job.weight, job.humidityShare);
+  const said = (judge: (x: Float64Array) => Float64Array) => {
+    const logits = new Float64Array(heldOut.length * table.groups);
+    heldOut.forEach((row, at) => logits.set(judge(rowOf(table, row)).map(softClipped), at * table.groups));
+    return logits;
+  };
+  const options = { trees: TRIAL_TREES, tries: triesFor(table.features), leafRows: 1 };
+  const trees = growForest(table, options, random);
+  return {
+    lines: fitLogisticPath(table, job.penalties).map((line) => said((x) => linearLogits(line, x))),
+    kernels: fitKernelPath(table, job.shapes, TRIAL_BELLS, random).map((kernel) =>
+      said((x) => kernelLogits(kernel, x)),
+    ),
+    trees: said((x) => forestLogits(trees, x, table.groups)),
+  };
+}

@@ -1,0 +1,121 @@
+/** A crew of workers: each does one job at a time, so that a device with several cores teaches sooner. */
+import { createLoneCrew, type Crew } from "../teaching/crew.js";
+import type { AnswerTo, FitAnswer, PlainJob, TrialAnswer } from "../teaching/plainJobs.js";
+
+export type ToFitWorker = PlainJob;
+export type FromFitWorker =
+  | { readonly ok: true; readonly answer: FitAnswer | TrialAnswer }
+  | { readonly ok: false; readonly detail: string };
+
+/** What the crew needs of a worker: a real one in the app, a fake one in tests. */
+export interface FitPort {
+  postMessage(message: ToFitWorker): void;
+  terminate(): void;
+  onmessage: ((event: MessageEvent<FromFitWorker>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+}
+
+export interface WorkerCrew extends Crew {
+  /** Sends the workers home, for they take memory; what they still had to do is cancelled. The next job starts new ones. */
+  dismiss(): void;
+}
+
+interface Waiting {
+  readonly job: PlainJob;
+  readonly isCancelled: () => boolean;
+  readonly resolve: (answer: FitAnswer | TrialAnswer | null) => void;
+  readonly reject: (cause: unknown) => void;
+}
+
+interface Hand {
+  readonly port: FitPort;
+  /** The job in hand, null while idle. */
+  at: Waiting | null;
+}
+
+/**
+ * Starts workers when first needed. Where none can be started, or one dies, its job is done in this thread.
+ *
+ * @param startWorker - throws where workers cannot start workers
+ * @param size - workers at most, whole, >= 1
+ */
+export function createWorkerCrew(startWorker: () => FitPort, size: number): WorkerCrew {
+  const lone = createLoneCrew();
+  const queue: Waiting[] = [];
+  const hands: Hand[] = [];
+  let canStart = true;
+
+  function start(): Hand | null {
+    if (!canStart || hands.length >= size) return null;
+    try {
+      const hand: Hand = { port: startWorker(), at: null };
+      hand.port.onmessage = ({ data }) => finish(hand, data);
+      hand.port.onerror = (event) => {
+        event.preventDefault?.();
+        lose(hand);
+      };
+      hands.push(hand);
+      return hand;
+    } catch {
+      canStart = false;
+      return null;
+    }
+  }
+
+  function finish(hand: Hand, message: FromFitWorker): void {
+    const done = hand.at;
+    hand.at = null;
+    if (message.ok) done?.resolve(message.answer);
+    else done?.reject(new Error(message.detail));
+    handOut();
+  }
+
+  function lose(hand: Hand): void {
+    canStart = false;
+    hands.splice(hands.indexOf(hand), 1);
+    hand.port.terminate();
+    if (hand.at !== null) alone(hand.at);
+    handOut();
+  }
+
+  function alone({ job, isCancelled, resolve, reject }: Waiting): void {
+    lone.do(job, isCancelled).then(resolve, reject);
+  }
+
+  function handOut(): void {
+    for (;;) {
+      const next = queue[0];
+      if (next === undefined) return;
+      if (next.isCancelled()) {
+        queue.shift();
+        next.resolve(null);
+        continue;
+      }
+      const hand = hands.find(({ at }) => at === null) ?? start();
+      if (hand === null && hands.length > 0) return;
+      queue.shift();
+      if (hand === null) {
+        alone(next);
+        continue;
+      }
+      hand.at = next;
+      hand.port.postMessage(next.job);
+    }
+  }
+
+  return {
+    do<Job extends PlainJob>(job: Job, isCancelled: () => boolean): Promise<AnswerTo<Job> | null> {
+      return new Promise<FitAnswer | TrialAnswer | null>((resolve, reject) => {
+        queue.push({ job, isCancelled, resolve, reject });
+        handOut();
+      }) as Promise<AnswerTo<Job> | null>;
+    },
+    dismiss() {
+      for (const { resolve } of queue.splice(0)) resolve(null);
+      for (const { port, at } of hands.splice(0)) {
+        port.terminate();
+        at?.resolve(null);
+      }
+    },
+  };
+}
