@@ -34,21 +34,16 @@ export function toBase64(bytes: Uint8Array): string {
 /** Base64 to bytes, or null if the text is none. */
 export function fromBase64(text: string): Uint8Array | null {
   if (text.length % 4 !== 0) return null;
-  const letters = text.length - (text.endsWith("==") ? 2 : text.endsWith("=") ? 1 : 0);
-  const bytes = new Uint8Array(Math.floor((letters * 3) / 4));
-  let held = 0;
-  let bits = 0;
-  let at = 0;
-  for (let i = 0; i < letters; i += 1) {
-    const value = VALUES[text.charCodeAt(i)] ?? NONE;
-    if (value === NONE) return null;
-    held = ((held << 6) | value) & 0xffffff;
-    bits += 6;
-    if (bits >= 8) {
-      bits -= 8;
-      bytes[at] = (held >> bits) & 255;
-      at += 1;
-    }
+  const missing = text.endsWith("==") ? 2 : text.endsWith("=") ? 1 : 0;
+  const bytes = new Uint8Array((text.length / 4) * 3 - missing);
+  const valueAt = (i: number) => (i < text.length - missing ? (VALUES[text.charCodeAt(i)] ?? NONE) : 0);
+  for (let i = 0, at = 0; i < text.length; i += 4, at += 3) {
+    const [a, b, c, d] = [valueAt(i), valueAt(i + 1), valueAt(i + 2), valueAt(i + 3)];
+    if ((a | b | c | d) === NONE) return null;
+    // Bytes past the end of the list are dropped: those are the missing ones.
+    bytes[at] = (a << 2) | (b >> 4);
+    bytes[at + 1] = (b << 4) | (c >> 2);
+    bytes[at + 2] = (c << 6) | d;
   }
   return bytes;
 }

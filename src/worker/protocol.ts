@@ -73,9 +73,11 @@ export interface MovedNose {
 export type TransferAnswer = Result<MovedNose, TransferError | JobFailure>;
 
 export type ToTeachWorker =
-  | { readonly kind: "teach"; readonly request: number; readonly job: TeachJob }
-  | { readonly kind: "compare"; readonly request: number; readonly job: CompareJob }
-  | { readonly kind: "transfer"; readonly request: number; readonly job: TransferJob }
+  /** Samples of the job that follows: a few at a time, so that copying them holds up no tap. */
+  | { readonly kind: "samples"; readonly request: number; readonly samples: readonly Sniff[] }
+  | { readonly kind: "teach"; readonly request: number; readonly job: Omit<TeachJob, "samples"> }
+  | { readonly kind: "compare"; readonly request: number; readonly job: Omit<CompareJob, "samples"> }
+  | { readonly kind: "transfer"; readonly request: number; readonly job: Omit<TransferJob, "samples"> }
   | { readonly kind: "skipChecks"; readonly request: number }
   | { readonly kind: "cancel"; readonly request: number };
 

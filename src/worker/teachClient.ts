@@ -1,6 +1,7 @@
 /** The page's side of teaching: starts the worker when first needed, numbers requests, survives a crash. */
 import { err, ok, type Result } from "../kernel/result.js";
 import type { GroupComparison } from "../nose/report.js";
+import type { Sniff } from "../sniff/sniff.js";
 import type {
   CompareJob,
   FromTeachWorker,
@@ -36,15 +37,35 @@ export interface TeachPort {
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
+/** Samples in one message: copying them takes a few milliseconds on a phone. */
+const STRETCH = 40;
+
 type Answer = Exclude<FromTeachWorker, { kind: "progress" }>;
 
 interface Running {
   readonly request: number;
   readonly onProgress: (progress: TeachProgress) => void;
   readonly finish: (answer: Result<Answer, JobFailure>) => void;
+  /** Whether the worker knows of the job: its samples go ahead of it. */
+  isSent: boolean;
 }
 
-export function createTeachClient(startWorker: () => TeachPort): TeachClient {
+/** Sends samples ahead of a job, and lets taps and frames in between. @returns false if it was no longer wanted */
+async function sendAhead(
+  samples: readonly Sniff[],
+  request: number,
+  isWanted: () => boolean,
+  post: (message: ToTeachWorker) => void,
+): Promise<boolean> {
+  for (let from = 0; from < samples.length && isWanted(); from += STRETCH) {
+    post({ kind: "samples", request, samples: samples.slice(from, from + STRETCH) });
+    await new Promise((resolve) => setTimeout(resolve, 0));
+  }
+  return isWanted();
+}
+
+/** One job at a time, and who waits for it. */
+function createDesk(startWorker: () => TeachPort) {
   let port: TeachPort | null = null;
   let running: Running | null = null;
   let requests = 0;
@@ -68,51 +89,69 @@ export function createTeachClient(startWorker: () => TeachPort): TeachClient {
     finish(err({ kind: "workerCrashed", detail }));
   }
 
-  function ensurePort(): TeachPort {
-    if (port !== null) return port;
-    port = startWorker();
-    port.onmessage = listen;
-    port.onerror = (event) => {
-      event.preventDefault?.();
-      crashed(event.message ?? "the worker could not be started");
-    };
-    return port;
+  function post(message: ToTeachWorker): void {
+    if (port === null) {
+      port = startWorker();
+      port.onmessage = listen;
+      port.onerror = (event) => {
+        event.preventDefault?.();
+        crashed(event.message ?? "the worker could not be started");
+      };
+    }
+    port.postMessage(message);
+  }
+
+  async function sendJob(own: Running, message: ToTeachWorker, samples: readonly Sniff[]): Promise<void> {
+    const isWanted = () => running === own;
+    // Without samples the job is sent at once.
+    if (samples.length > 0 && !(await sendAhead(samples, own.request, isWanted, post))) return;
+    own.isSent = true;
+    post(message);
   }
 
   function ask(
     messageOf: (request: number) => ToTeachWorker,
+    samples: readonly Sniff[],
     onProgress: Running["onProgress"],
   ): Promise<Result<Answer, JobFailure>> {
     if (running !== null) return Promise.resolve(err({ kind: "busy" }));
     requests += 1;
     const request = requests;
     return new Promise((resolve) => {
-      running = { request, onProgress, finish: resolve };
-      ensurePort().postMessage(messageOf(request));
+      running = { request, onProgress, finish: resolve, isSent: false };
+      void sendJob(running, messageOf(request), samples);
     });
   }
 
-  const send = (kind: "cancel" | "skipChecks") => {
-    if (running !== null) port?.postMessage({ kind, request: running.request });
-  };
+  function send(kind: "cancel" | "skipChecks"): void {
+    if (running?.isSent === true) port?.postMessage({ kind, request: running.request });
+    else if (kind === "cancel") finish(err({ kind: "cancelled" }));
+  }
 
+  return { ask, send, finish };
+}
+
+export function createTeachClient(startWorker: () => TeachPort): TeachClient {
+  const { ask, send, finish } = createDesk(startWorker);
   return {
-    teach: async (job, onProgress) => {
-      const answer = await ask((request) => ({ kind: "teach", request, job }), onProgress);
+    teach: async ({ samples, ...job }, onProgress) => {
+      const answer = await ask((request) => ({ kind: "teach", request, job }), samples, onProgress);
       if (!answer.ok) return answer;
       return answer.value.kind === "done" ? answer.value.result : unexpected();
     },
-    compare: async (job) => {
+    compare: async ({ samples, ...job }) => {
       const answer = await ask(
         (request) => ({ kind: "compare", request, job }),
+        samples,
         () => undefined,
       );
       if (!answer.ok) return answer;
       return answer.value.kind === "compared" ? ok(answer.value.compared) : unexpected();
     },
-    transfer: async (job, onProgress) => {
+    transfer: async ({ samples, ...job }, onProgress) => {
       const answer = await ask(
         (request) => ({ kind: "transfer", request, job }),
+        samples,
         ({ done }) => onProgress(done),
       );
       if (!answer.ok) return answer;

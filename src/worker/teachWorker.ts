@@ -32,6 +32,9 @@ const crew = createWorkerCrew(
   Math.max(1, Math.min(MOST_HANDS, navigator.hardwareConcurrency)),
 );
 
+/** Samples that came ahead of their job. */
+let ahead: { readonly request: number; readonly samples: Sniff[] } = { request: 0, samples: [] };
+
 const tell = (message: FromTeachWorker) => postMessage(message);
 
 async function teach(request: number, job: TeachJob): Promise<void> {
@@ -121,6 +124,13 @@ function compare(olderText: string, newer: Nose, samples: readonly Sniff[]): rea
   return older.ok ? compareNoses(older.value, newer, samples) : [];
 }
 
+/** The samples that came ahead of a job; they are let go with it. */
+function samplesOf(request: number): readonly Sniff[] {
+  const { samples } = ahead.request === request ? ahead : { samples: [] };
+  ahead = { request: 0, samples: [] };
+  return samples;
+}
+
 addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
   const { request } = data;
   switch (data.kind) {
@@ -132,19 +142,23 @@ addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
       return;
     case "compare": {
       const newer = parseNose(data.job.newer);
-      const compared = newer.ok ? compare(data.job.older, newer.value, data.job.samples) : [];
+      const compared = newer.ok ? compare(data.job.older, newer.value, samplesOf(request)) : [];
       return tell({ kind: "compared", request, compared });
     }
     case "transfer":
-      void transfer(request, data.job)
+      void transfer(request, { ...data.job, samples: samplesOf(request) })
         .catch((cause: unknown) => err({ kind: "failed", detail: String(cause) } as const))
         .then((result) => {
           if (running?.request === request) running = null;
           tell({ kind: "transferred", request, result });
         });
       return;
+    case "samples":
+      if (ahead.request !== request) ahead = { request, samples: [] };
+      ahead.samples.push(...data.samples);
+      return;
     case "teach":
-      teach(request, data.job).catch((cause: unknown) => {
+      teach(request, { ...data.job, samples: samplesOf(request) }).catch((cause: unknown) => {
         running = null;
         crew.dismiss();
         // A backend that failed to start may start the next time.

@@ -1,6 +1,7 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { ok } from "../../src/kernel/result.js";
 import type { FromTeachWorker, TeachJob, ToTeachWorker } from "../../src/worker/protocol.js";
+import { syntheticSniffs } from "../teaching/syntheticSniffs.js";
 import { createTeachClient, type TeachPort } from "../../src/worker/teachClient.js";
 
 const job: TeachJob = {
@@ -49,6 +50,23 @@ describe("the page's side of teaching", () => {
     void client.teach(job, () => undefined);
     expect(ports).toHaveLength(1);
     expect(ports[0]?.sent.map((message) => message.request)).toEqual([1, 2]);
+  });
+
+  it("sends many samples a few at a time, then the job, and takes a word to stop in between", async () => {
+    const { ports, start } = fakeWorkers();
+    const client = createTeachClient(start);
+    const samples = syntheticSniffs({ plates: 100, seed: 1 });
+    void client.teach({ ...job, samples }, () => undefined);
+    await vi.waitFor(() => expect(ports[0]?.sent.at(-1)?.kind).toBe("teach"));
+    const ahead = ports[0]?.sent.filter((message) => message.kind === "samples") ?? [];
+    expect(ahead.flatMap((message) => message.samples)).toEqual(samples);
+    expect(ahead.every((message) => message.samples.length <= 50)).toBe(true);
+    client.abandon();
+    const stopped = client.teach({ ...job, samples }, () => undefined);
+    client.cancel();
+    expect(await stopped).toEqual({ ok: false, error: { kind: "cancelled" } });
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(ports[0]?.sent.filter((message) => message.kind === "teach")).toHaveLength(1);
   });
 
   it("passes progress on, and not that of an earlier request", () => {
