@@ -56,8 +56,8 @@ export interface NeighbourModel {
 
 /** A sum of bells around some of the taught sniffs, one sum for each group: ridge regression with a Gaussian kernel. */
 export interface KernelModel {
-  /** Fall of a bell: exp(-width * mean squared difference of the features), positive. */
-  readonly width: number;
+  /** Falls of a bell, positive: it is the mean of exp(-width * mean squared difference of the features) over these. */
+  readonly widths: readonly number[];
   /** Middles of the bells in 256ths of a standardised feature, shape [bells, features]. */
   readonly middles: Int16Array;
   /** Log-odds that a bell adds at its middle, shape [bells, groups]. */

@@ -73,12 +73,19 @@ const neighbours = v.object({
   localScale: v.optional(floats),
 });
 
-const kernel = v.object({
-  width: v.pipe(finite, v.gtValue(0, "must be positive")),
-  middles: shorts,
-  weights: floats,
-  intercepts: floats,
-});
+const width = v.pipe(finite, v.gtValue(0, "must be positive"));
+const bells = { middles: shorts, weights: floats, intercepts: floats };
+/** Bells had a single width at first. */
+const kernel = v.union([
+  v.object({
+    widths: v.pipe(v.array(width), v.minLength(1, "must not be empty"), v.maxLength(10)),
+    ...bells,
+  }),
+  v.pipe(
+    v.object({ width, ...bells }),
+    v.transform(({ width: only, ...rest }) => ({ widths: [only], ...rest })),
+  ),
+]);
 
 const horizon = v.object({
   fromMs: v.pipe(finite, v.minValue(0, "must not be negative")),

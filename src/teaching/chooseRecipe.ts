@@ -2,7 +2,6 @@ import type { RandomSource } from "../kernel/random.js";
 import { type Recipe, recipeOf } from "../features/recipe.js";
 import { softplus } from "../stats/logistic.js";
 import { allOrNull, type DoJob } from "./crew.js";
-import type { KernelShape } from "./fitKernel.js";
 import type { HorizonSpan } from "./horizonsOf.js";
 import { nextSeed, type TrialJob } from "./plainJobs.js";
 import { labelsOf, type Prepared } from "./prepareSamples.js";
@@ -12,7 +11,6 @@ import { type HorizonTable, rawTables } from "./rawTables.js";
 export interface RecipeChoice {
   readonly recipe: Recipe;
   readonly penalty: number;
-  readonly shape: KernelShape;
   /** How much of the humidity's part is taken out of the features, 0 to 1. */
   readonly humidityShare: number;
   readonly compared: readonly { readonly id: number; readonly name: string; readonly logLoss: number }[];
@@ -20,16 +18,8 @@ export interface RecipeChoice {
 
 /** Penalties compared for the logistic regression: from fifty times to a tenth of the usual default. */
 const PENALTIES = [50, 10, 1, 0.1];
-/** Shapes of the kernel that are compared, the smoothest first: food never taught wants smooth, known food sharp. */
-const SHAPES: readonly KernelShape[] = [
-  { width: 0.1, ridge: 3 },
-  { width: 0.1, ridge: 0.3 },
-  { width: 0.3, ridge: 0.1 },
-  { width: 1, ridge: 0.1 },
-  { width: 2, ridge: 0.1 },
-];
 /** A recipe further down the list must be better by this share of the log loss. Common practice: no choice on noise. */
-const CLEAR_GAIN = 0.04;
+const CLEAR_GAIN = 0.08;
 /** Shares of the humidity's part that may be taken out: where smell and humidity came together, half may be best. */
 const HUMIDITY_SHARES = [0.5, 0, 1];
 /** An unusual share must be better by this share of the log loss. Common practice, as above. */
@@ -42,7 +32,7 @@ export const TRIALS = HUMIDITY_SHARES.length + WITH_CLEAN_AIR.others.length;
 
 /**
  * Compares the recipes by held-out log loss of quick trees, a logistic regression and a kernel together, at the last
- * horizon; the penalty and the kernel's shape are picked on the way. How much of the humidity is taken out is chosen on
+ * horizon; the penalty is picked on the way. How much of the humidity is taken out is chosen on
  * the preferred recipe first, so that another cannot win only because the weather was left in the preferred one.
  *
  * @param foldOf - fold of each row, shape [rows]
@@ -76,7 +66,6 @@ export async function chooseRecipe(
   return {
     recipe: best.recipe,
     penalty: best.penalty,
-    shape: best.shape,
     humidityShare: share,
     compared: tried.map(({ recipe, logLoss }) => ({ id: recipe.id, name: recipe.name, logLoss })),
   };
@@ -100,7 +89,6 @@ interface Trial {
   readonly recipe: Recipe;
   readonly humidityShare: number;
   readonly penalty: number;
-  readonly shape: KernelShape;
   readonly logLoss: number;
 }
 
@@ -118,7 +106,7 @@ async function trial(work: TrialWork, humidityShare: number): Promise<Trial | nu
   const groups = prepared.groups.length;
   const size = prepared.truth.length;
   const lines: Said[] = PENALTIES.map(() => new Float64Array(size));
-  const kernels: Said[] = SHAPES.map(() => new Float64Array(size));
+  const kernel: Said = new Float64Array(size);
   const grown: Said = new Float64Array(size);
   const jobs = [...new Set(foldOf)].map((fold): TrialJob => ({
     kind: "trial",
@@ -129,7 +117,6 @@ async function trial(work: TrialWork, humidityShare: number): Promise<Trial | nu
     seed: nextSeed(random),
     humidityShare,
     penalties: PENALTIES,
-    shapes: SHAPES,
   }));
   const answers = allOrNull(await Promise.all(jobs.map(doJob)));
   if (answers === null) return null;
@@ -139,14 +126,13 @@ async function trial(work: TrialWork, humidityShare: number): Promise<Trial | nu
         into.set(said.subarray(at * groups, (at + 1) * groups), row * groups),
       );
     lines.forEach((line, i) => fill(line, answer.lines[i]!));
-    kernels.forEach((kernel, i) => fill(kernel, answer.kernels[i]!));
+    fill(kernel, answer.kernel);
     fill(grown, answer.trees);
   });
   const lossOf = (said: readonly Said[]) => meanLoss(prepared, raw.reached, said);
   const penalty = leastOf(lines.map((line) => lossOf([line])));
-  const shape = leastOf(kernels.map((kernel) => lossOf([kernel])));
-  const logLoss = lossOf([lines[penalty]!, kernels[shape]!, grown]);
-  return { recipe, humidityShare, penalty: PENALTIES[penalty]!, shape: SHAPES[shape]!, logLoss };
+  const logLoss = lossOf([lines[penalty]!, kernel, grown]);
+  return { recipe, humidityShare, penalty: PENALTIES[penalty]!, logLoss };
 }
 
 /** Log loss of the mean of some models' log-odds, each plate counted once. */

@@ -4,7 +4,7 @@ import type { InputMap } from "../nose/nose.js";
 import { standardised } from "../nose/standardised.js";
 import { fitDiscriminant } from "./fitDiscriminant.js";
 import { fitInput } from "./fitInput.js";
-import { BELLS, fitKernel, type KernelShape } from "./fitKernel.js";
+import { fitKernel, KERNEL } from "./fitKernel.js";
 import { fitLogistic } from "./fitLogistic.js";
 import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
 import { growForest } from "./growForest.js";
@@ -15,7 +15,6 @@ import type { Table } from "./table.js";
 /** Settings of the plain models, chosen inside the split. */
 export interface PlainSettings {
   readonly penalty: number;
-  readonly shape: KernelShape;
   readonly humidityShare: number;
   readonly scale: StrangenessScale;
 }
@@ -73,7 +72,7 @@ export function fitHorizon(
     logistic: kinds.includes("logistic") ? fitLogistic(table, settings.penalty) : null,
     discriminant: kinds.includes("discriminant") ? fitDiscriminant(table) : null,
     trees: kinds.includes("trees") ? growForest(table, options, random) : null,
-    kernel: kinds.includes("kernel") ? fitKernel(table, { ...settings.shape, bells: BELLS }, random) : null,
+    kernel: kinds.includes("kernel") ? fitKernel(table, KERNEL, random) : null,
     neighbours: fitNeighbours(table, labels.dishes, labels.plates, settings.scale),
   };
 }

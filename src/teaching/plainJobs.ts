@@ -12,7 +12,7 @@ import {
   standardisedTable,
   triesFor,
 } from "./fitHorizon.js";
-import { fitKernelPath, type KernelShape } from "./fitKernel.js";
+import { fitKernel, KERNEL } from "./fitKernel.js";
 import { fitLogisticPath } from "./fitLogistic.js";
 import { growForest } from "./growForest.js";
 import { type JudgedRows, judgePlain } from "./heldOutLogits.js";
@@ -50,15 +50,13 @@ export interface TrialJob extends JobData {
   readonly kind: "trial";
   readonly humidityShare: number;
   readonly penalties: readonly number[];
-  readonly shapes: readonly KernelShape[];
 }
 
 /** Log-odds for the rows held out, in their order, each of shape [held out, groups]. */
 export interface TrialAnswer {
   /** One a penalty. */
   readonly lines: readonly Float64Array[];
-  /** One a shape. */
-  readonly kernels: readonly Float64Array[];
+  readonly kernel: Float64Array;
   readonly trees: Float64Array;
 }
 
@@ -94,11 +92,10 @@ function tryOut(job: TrialJob): TrialAnswer {
   };
   const options = { trees: TRIAL_TREES, tries: triesFor(table.features), leafRows: 1 };
   const trees = growForest(table, options, random);
+  const kernel = fitKernel(table, { ...KERNEL, bells: TRIAL_BELLS }, random);
   return {
     lines: fitLogisticPath(table, job.penalties).map((line) => said((x) => linearLogits(line, x))),
-    kernels: fitKernelPath(table, job.shapes, TRIAL_BELLS, random).map((kernel) =>
-      said((x) => kernelLogits(kernel, x)),
-    ),
+    kernel: said((x) => kernelLogits(kernel, x)),
     trees: said((x) => forestLogits(trees, x, table.groups)),
   };
 }

@@ -38,8 +38,6 @@ const HIDDEN = 16;
 const STEPS = 80;
 /** Share of the whole that each stage takes, roughly: what is left is calibration. */
 const STAGES = { recipe: 0.2, last: 0.15, nets: 0.3, early: 0.3 };
-/** The kernel of a refresh, which keeps its recipe and compares none. */
-const USUAL_SHAPE = { width: 0.3, ridge: 0.1 };
 
 /**
  * Teaches a nose: chooses the recipe, fits all models on each fold and on all samples, mixes and calibrates them on
@@ -132,7 +130,6 @@ async function choiceOf(
     return {
       recipe: kept,
       penalty: 1,
-      shape: USUAL_SHAPE,
       humidityShare: humidityShareOf(start),
       compared: [],
     };
@@ -161,8 +158,8 @@ function rowsOf(work: Work, fold: number): number[] {
 }
 
 function plainSettings({ choice, scale }: Work): PlainSettings {
-  const { penalty, shape, humidityShare } = choice;
-  return { penalty, shape, humidityShare, scale };
+  const { penalty, humidityShare } = choice;
+  return { penalty, humidityShare, scale };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */

@@ -153,6 +153,7 @@ describe("the policy", () => {
     expect(outsideOf(new URL(url).origin, watch.asked)).toEqual([]);
     // The walk did load what only teaching needs: else nothing was tried.
     expect(watch.asked.some((asked) => /teachWorker.*\.js$/.test(asked))).toBe(true);
+    expect(watch.asked.some((asked) => /fitWorker.*\.js$/.test(asked))).toBe(true);
     expect(watch.asked.some((asked) => asked.endsWith(".wasm"))).toBe(true);
   });
 });
