@@ -20,7 +20,7 @@ it("far from all sniffs only the intercept speaks: the mean of the truths, hardl
   // By hand: with q = r (1 + 0.001) / (1 + r (1 + 0.001)) at ridge r = 1, ten rows and truths that sum to 4,
   // the intercept is 9 * 4 q / (9 * 10 q + 1) = 0.3915 of a truth; log-odds are four times that.
   const [logit] = kernelLogits(
-    fitKernel(lonely, { width: 1, ridge: 1, bells: COUNT }, seededRandom(1)),
+    fitKernel(lonely, { widths: [1], ridge: 1, bells: COUNT }, seededRandom(1)),
     Float64Array.of(-60, -60),
   );
   expect(logit! / 4).toBeCloseTo(0.3915, 3);
@@ -29,7 +29,7 @@ it("far from all sniffs only the intercept speaks: the mean of the truths, hardl
 it("at a sniff its own bell speaks too: nearer to its truth, the less pull the nearer", () => {
   const at = (ridge: number) =>
     kernelLogits(
-      fitKernel(lonely, { width: 1, ridge, bells: COUNT }, seededRandom(1)),
+      fitKernel(lonely, { widths: [1], ridge, bells: COUNT }, seededRandom(1)),
       Float64Array.of(lonely.x[18]!, lonely.x[19]!),
     )[0]! / 4;
   expect(at(0.01)).toBeCloseTo(-1, 1);

@@ -128,6 +128,5 @@ function aJob(): PlainJob {
     seed: 1,
     humidityShare: 0,
     penalties: [1],
-    shapes: [{ width: 1, ridge: 0.1 }],
   };
 }
