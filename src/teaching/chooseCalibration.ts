@@ -6,8 +6,11 @@ import { logLoss } from "../stats/scores.js";
 
 /** Isotonic steps need this many plates of either truth; with fewer they learn the noise. Common practice. */
 const ISOTONIC_PLATES = 50;
-/** A calibration must beat a plainer one by this much log loss, summed over all cases, to be worth its risk: half of
- * Akaike's price of two parameters. Akaike, IEEE Trans. Automatic Control 19 (1974), 716-723. */
+/** A map of a group's own has two parameters, and needs ten plates of either truth for each.
+ * Peduzzi and others, J. Clinical Epidemiology 49 (1996), 1373-1379. */
+const OWN_PLATES = 20;
+/** The shared temperature must beat doing nothing by this much log loss, summed over all cases: Akaike's price of one
+ * parameter. Akaike, IEEE Trans. Automatic Control 19 (1974), 716-723. */
 const LEAST_GAIN = 1;
 /** Pull of a map to doing nothing, in sniffs: with few plates a free map forgets what the models know. */
 const PULL = 20;
@@ -37,6 +40,10 @@ export interface ChosenCalibration {
 
 /** Kinds that are fitted to one group alone; the temperature is shared. */
 type Kind = Exclude<Calibration["kind"], "temperature">;
+const OWN_KINDS: readonly { readonly kind: Kind; readonly plates: number }[] = [
+  { kind: "platt", plates: OWN_PLATES },
+  { kind: "isotonic", plates: ISOTONIC_PLATES },
+];
 
 /**
  * Picks the calibration of each group with the least cross-fitted log loss; the plainer one wins near ties.
@@ -53,14 +60,21 @@ export function chooseCalibrations(groups: readonly CalibrationCases[]): ChosenC
   const gains = sum(shared) + LEAST_GAIN < sum(nothing);
   return groups.map((cases, group) => {
     const plain = gains ? shared[group]! : nothing[group]!;
-    const own: Kind[] = cases.scarcerPlates >= ISOTONIC_PLATES ? ["platt", "isotonic"] : ["platt"];
+    const own = OWN_KINDS.filter(({ plates }) => cases.scarcerPlates >= plates);
+    const price = ownPrice(cases);
     let best = plain;
-    for (const kind of own) {
+    for (const { kind } of own) {
       const one = tried(cases, kind);
-      if (one.loss + LEAST_GAIN < best.loss) best = { ...one, loss: one.loss + LEAST_GAIN };
+      if (one.loss + price < best.loss) best = { ...one, loss: one.loss + price };
     }
     return { calibration: best.calibration, probabilities: best.probabilities };
   });
+}
+
+/** What a map of two parameters must gain: half of their number times the log of the cases.
+ * Schwarz, Annals of Statistics 6 (1978), 461-464. */
+function ownPrice({ truth }: CalibrationCases): number {
+  return Math.log(truth.length);
 }
 
 interface Tried extends ChosenCalibration {
