@@ -77,9 +77,9 @@ function numberedRecipe(id: number): Recipe {
   return recipe;
 }
 
-/** Log ratios to clean air are usually corrected for humidity; levels drift with the sensor too, and by half. */
+/** Log ratios to clean air are usually corrected for humidity; levels drift with the sensor too, and usually are not. */
 function usualShare({ reference }: Recipe): number {
-  return reference === "cleanAir" ? 1 : 0.5;
+  return reference === "cleanAir" ? 1 : 0;
 }
 
 /** Log-odds of one model for the held-out rows, shape [rows * groups]. */
