@@ -23,11 +23,6 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
     <div class="stack stack--wide">
       <div class="stack">
         <PageHead title={view.title} text={view.text} back={{ label: view.back, onBack: calls.onBack }} />
-        {view.fault !== null && (
-          <Notice strong live>
-            {view.fault}
-          </Notice>
-        )}
         <Facts items={view.facts} />
         <p class="small quiet">{view.persistence.text}</p>
         {view.persistence.ask !== null && (
@@ -41,6 +36,7 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
         <h2>{view.out.title}</h2>
         <p class="quiet">{view.out.text}</p>
         <p>{view.out.last}</p>
+        <Fault text={view.out.fault} />
         <div class="row">
           <Button look="main" blocked={view.out.saving} onClick={() => calls.onSave(true)}>
             {view.out.save}
@@ -53,6 +49,7 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
       <section class="stack stack--tight">
         <h2>{view.in.title}</h2>
         <p class="quiet">{view.in.text}</p>
+        <Fault text={view.in.fault} />
         <FileButton label={view.in.choose} accept=".nidor,.jsonl,.txt" onFile={calls.onFile} />
       </section>
       {view.demo !== null && (
@@ -73,6 +70,16 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
       </section>
       {view.erase.sheet !== null && <EraseSheet view={view.erase.sheet} calls={calls} />}
     </div>
+  );
+}
+
+/** Beside the button that was tapped: at the top of the page nobody would see it. */
+function Fault({ text }: { readonly text: string | null }) {
+  if (text === null) return null;
+  return (
+    <Notice strong live>
+      {text}
+    </Notice>
   );
 }
 

@@ -9,6 +9,11 @@ export function OfferBody({ view }: { readonly view: OfferView }) {
       <h2 id="proposed-title">{view.proposedTitle}</h2>
       {view.suits !== null && <Notice strong>{view.suits}</Notice>}
       <p>{view.proposedText}</p>
+      {view.loses.map((line) => (
+        <Notice key={line} strong>
+          {line}
+        </Notice>
+      ))}
       {view.summary.length > 0 && (
         <Notice>
           <ul class="stack stack--tight">

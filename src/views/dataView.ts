@@ -17,16 +17,21 @@ export interface DataView {
   readonly facts: readonly { readonly label: string; readonly value: string }[];
   readonly persistence: { readonly text: string; readonly ask: string | null };
   readonly setAside: string | null;
-  readonly fault: string | null;
   readonly out: {
     readonly title: string;
     readonly text: string;
+    readonly fault: string | null;
     readonly last: string;
     readonly save: string;
     readonly saving: boolean;
     readonly saveNoPhotos: string;
   };
-  readonly in: { readonly title: string; readonly text: string; readonly choose: string };
+  readonly in: {
+    readonly title: string;
+    readonly text: string;
+    readonly fault: string | null;
+    readonly choose: string;
+  };
   readonly demo: { readonly title: string; readonly text: string; readonly drop: string } | null;
   readonly erase: {
     readonly title: string;
@@ -57,7 +62,8 @@ export interface DataState {
   readonly lastBackupAt: string | null;
   readonly setAside: number;
   readonly hasDemo: boolean;
-  readonly fault: BackupFault | null;
+  /** Stands beside the button that it came from. */
+  readonly fault: { readonly way: "out" | "in"; readonly cause: BackupFault } | null;
   /** A backup is being put together. */
   readonly saving: boolean;
   /** null while the sheet is closed. */
@@ -88,10 +94,10 @@ export function dataView(state: DataState, words: DataWords): DataView {
       ? { text: text.persisted, ask: null }
       : { text: text.notPersisted, ask: text.askPersist },
     setAside: state.setAside === 0 ? null : text.setAside(whole(state.setAside)),
-    fault: state.fault === null ? null : faultText(state.fault, words),
     out: {
       title: text.outTitle,
       text: text.outText,
+      fault: faultText("out", state, words),
       last:
         state.lastBackupAt === null
           ? text.noBackup
@@ -100,7 +106,7 @@ export function dataView(state: DataState, words: DataWords): DataView {
       saving: state.saving,
       saveNoPhotos: text.outNoPhotos,
     },
-    in: { title: text.inTitle, text: text.inText, choose: text.in },
+    in: { title: text.inTitle, text: text.inText, fault: faultText("in", state, words), choose: text.in },
     demo: state.hasDemo ? { title: text.demoTitle, text: text.demoText, drop: text.dropDemo } : null,
     erase: eraseOf(state, words),
   };
@@ -125,7 +131,11 @@ function eraseOf({ erase }: DataState, { text: { data, common } }: DataWords): D
   };
 }
 
-function faultText(fault: BackupFault, words: DataWords): string {
+function faultText(way: "out" | "in", { fault }: DataState, words: DataWords): string | null {
+  return fault?.way === way ? causeText(fault.cause, words) : null;
+}
+
+function causeText(fault: BackupFault, words: DataWords): string {
   const { faults } = words.text.data;
   switch (fault.kind) {
     case "newerFormat":

@@ -1,7 +1,7 @@
 import { DIETS, INTOLERANCES, type DietProfile } from "../diet/profile.js";
 import { FOOD_GROUPS } from "../kernel/groups.js";
 import type { Words } from "../text/catalogue.js";
-import { groupName } from "./groupName.js";
+import { groupName, groupsInSentence } from "./groupName.js";
 import type { OptionView } from "./plateHomeView.js";
 
 /** Diets, groups to smell for, own words. */
@@ -14,10 +14,16 @@ export interface DietFormView {
   readonly ownWords: { readonly label: string; readonly hint: string; readonly value: string };
 }
 
-/** Words of the diet page. `ownWords` is the text of the field while it is typed. */
+/**
+ * Words of the diet page.
+ *
+ * @param ownWords - text of the field while it is typed
+ * @param smelledFor - groups that are judged for what the person named; empty where nothing was named
+ */
 export function dietFormView(
   profile: DietProfile,
   ownWords: string,
+  smelledFor: readonly string[],
   words: Words<"common" | "you">,
 ): DietFormView {
   const { you: text } = words.text;
@@ -36,7 +42,7 @@ export function dietFormView(
     },
     groups: {
       label: text.groupsTitle,
-      text: text.groupsText,
+      text: groupsText(profile, smelledFor, words),
       options: FOOD_GROUPS.map((id) => ({
         id,
         label: groupName(id, words),
@@ -45,6 +51,19 @@ export function dietFormView(
     },
     ownWords: { label: text.ownWords, hint: text.ownWordsHint, value: ownWords },
   };
+}
+
+/** Which are smelled for without being chosen here, so that none looks as if it were left out. */
+function groupsText(
+  profile: DietProfile,
+  smelledFor: readonly string[],
+  words: Words<"common" | "you">,
+): string {
+  const { you: text } = words.text;
+  const follow = smelledFor.filter((group) => !profile.avoidedGroups.some((chosen) => chosen === group));
+  if (smelledFor.length === 0) return `${text.groupsText} ${text.groupsAll}`;
+  if (follow.length === 0) return text.groupsText;
+  return `${text.groupsText} ${text.groupsFollow(groupsInSentence(follow, words))}`;
 }
 
 /** Intolerances and coeliac disease, kept apart. */

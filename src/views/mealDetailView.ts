@@ -185,5 +185,5 @@ function sampleOf({ meal, sampled }: MealDetailState, words: DetailWords): MealD
 function suggestedAfter({ meal, suggestions }: MealDetailState, words: DetailWords): SuggestionsView | null {
   if (!isTruthKnown(meal)) return null;
   const others = suggestions.filter((one) => !("mealId" in one) || one.mealId !== meal.id);
-  return suggestionsView(others, words, SUGGESTED_AFTER);
+  return suggestionsView(others, false, words, SUGGESTED_AFTER);
 }

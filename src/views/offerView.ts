@@ -1,10 +1,11 @@
+import { statable, type Statable } from "../finding/statable.js";
 import type { TeachState } from "../flows/teachState.js";
 import type { Nose } from "../nose/nose.js";
 import type { GroupComparison, GroupReport, Rate } from "../nose/report.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText } from "../text/formats.js";
 import { type ComparedView, comparedView, comparisonView, type ComparisonView } from "./comparisonView.js";
-import { groupName } from "./groupName.js";
+import { groupName, groupsInSentence } from "./groupName.js";
 
 /** A nose that awaits the person's word, beside the one in use. */
 export interface OfferView extends ComparisonView {
@@ -14,6 +15,8 @@ export interface OfferView extends ComparisonView {
   readonly proposedText: string;
   /** It was taught on another sniffer than the one connected. */
   readonly suits: string | null;
+  /** What the nose in use can say and this one cannot: one line each, where there is something. */
+  readonly loses: readonly string[];
   readonly before: string;
   readonly after: string;
   readonly accept: string;
@@ -30,8 +33,14 @@ type Proposed = Extract<TeachState, { kind: "proposed" }>;
  * are none each stands with its own report.
  *
  * @param connected - id of the connected sniffer; null if none is
+ * @param acceptedMissRate - fraction
  */
-export function offerView(state: Proposed, connected: string | null, words: OfferWords): OfferView {
+export function offerView(
+  state: Proposed,
+  connected: string | null,
+  acceptedMissRate: number,
+  words: OfferWords,
+): OfferView {
   const { offer: text } = words.text;
   const { teach } = words.text.nose;
   const { nose, before, source } = state;
@@ -39,6 +48,7 @@ export function offerView(state: Proposed, connected: string | null, words: Offe
     kind: "proposed",
     proposedTitle: text.heading[source],
     suits: connected === null || connected === nose.sniffer.id ? null : text.suits,
+    loses: before === null ? [] : losesOf(before, nose, acceptedMissRate, words),
     before: before === null ? teach.noBefore : `${teach.before}: ${before.name}`,
     after: `${teach.after}: ${nose.name}`,
     accept: acceptText(source, words),
@@ -66,6 +76,16 @@ export function offerView(state: Proposed, connected: string | null, words: Offe
     groups: nose.report.groups.map((group) => ownGroup(group, before, words)),
     notes: [],
   };
+}
+
+function losesOf(before: Nose, nose: Nose, acceptedMissRate: number, words: OfferWords): string[] {
+  const { offer: text } = words.text;
+  const [had, has] = [statable(before, acceptedMissRate), statable(nose, acceptedMissRate)];
+  const say = (verdict: keyof Statable, as: (groups: string) => string) => {
+    const lost = had[verdict].filter((group) => !has[verdict].includes(group));
+    return lost.length === 0 ? [] : [as(groupsInSentence(lost, words))];
+  };
+  return [...say("smelled", text.losesSmelled), ...say("notSmelled", text.losesNotSmelled)];
 }
 
 const mostPlates = (compared: readonly GroupComparison[]) =>

@@ -98,7 +98,11 @@ export function samplesView(state: SamplesState, words: SampleWords): SamplesVie
     ),
     counts: state.groups.map((group) => countOf(group, samples, needed, words)),
     plan: { title: text.planTitle, text: text.plan },
-    suggestions: suggestionsView(state.suggestions, words),
+    suggestions: suggestionsView(
+      state.suggestions,
+      samples.some(({ demo }) => demo),
+      words,
+    ),
     listTitle: text.listTitle,
     rows: samples.slice(0, shown).map((sample) => rowOf(sample, words)),
     remove: text.remove,

@@ -6,6 +6,8 @@ import { groupsInSentence } from "./groupName.js";
 /** What would help the nose most. */
 export interface SuggestionsView {
   readonly title: string;
+  /** What is left out of the counting; null where nothing is. */
+  readonly note: string | null;
   readonly items: readonly SuggestionView[];
 }
 
@@ -22,15 +24,21 @@ type SuggestionWords = Words<"common" | "meals" | "nose">;
 /** So many at once: more would be a list of duties. */
 const AT_ONCE = 4;
 
-/** Words of the suggestions; null where there is nothing to suggest. */
+/**
+ * Words of the suggestions; null where there is nothing to suggest.
+ *
+ * @param hasPractice - there are practice samples, which are not counted here
+ */
 export function suggestionsView(
   suggestions: readonly PlateSuggestion[],
+  hasPractice: boolean,
   words: SuggestionWords,
   atOnce = AT_ONCE,
 ): SuggestionsView | null {
   if (suggestions.length === 0) return null;
   return {
     title: words.text.nose.suggest.title,
+    note: hasPractice ? words.text.nose.suggest.noPractice : null,
     items: suggestions.slice(0, atOnce).map((suggestion) => suggestionView(suggestion, words)),
   };
 }

@@ -63,6 +63,8 @@ export interface TeachPageState {
   readonly how: TeachHow;
   /** Id of the connected sniffer; null if none is. */
   readonly connectedSniffer: string | null;
+  /** Fraction. */
+  readonly acceptedMissRate: number;
 }
 
 /** Words of teaching. */
@@ -86,7 +88,7 @@ function bodyOf(state: TeachPageState, words: OfferWords): TeachView {
     case "comparing":
       return { kind: "comparing", running: words.text.offer.comparing };
     case "proposed":
-      return offerView(teaching, state.connectedSniffer, words);
+      return offerView(teaching, state.connectedSniffer, state.acceptedMissRate, words);
     case "problem":
       return {
         kind: "problem",

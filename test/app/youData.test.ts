@@ -18,7 +18,7 @@ import { memoryPorts, NOW, settle, until } from "./mealsPorts.js";
 
 const AT = new Date(NOW).toISOString();
 const LATER = new Date(NOW + 60_000).toISOString();
-const CHOSEN = { demoNose: false, profileLost: false };
+const CHOSEN = { demoNose: false, noProfile: false };
 const meal = (id: string, dish: string, changedAt = AT) => ({ ...newMeal(id, AT), dish, changedAt });
 const PHOTO = { id: "p", mime: "image/jpeg", bytes: Uint8Array.of(0, 255, 7, 128), addedAt: AT };
 
@@ -135,7 +135,7 @@ describe("bringing in a backup", () => {
       existingRecords: () => Promise.resolve(ok([{ ...active, fingerprint }])),
     };
     const choice = async (demoNose: boolean) => {
-      const control = createImportControl(here, () => ({ demoNose, profileLost: false }));
+      const control = createImportControl(here, () => ({ demoNose, noProfile: false }));
       await control.read(new File([text.ok ? text.value : ""], "backup.txt"));
       return control.open.value?.plan.differing[0]?.choice;
     };
@@ -153,8 +153,8 @@ describe("bringing in a backup", () => {
       return control.open.value?.plan.differing.map(({ choice }) => choice);
     };
     expect(await choices(CHOSEN)).toEqual(["keepMine"]);
-    expect(await choices({ demoNose: true, profileLost: false })).toEqual(["keepMine"]);
-    expect(await choices({ demoNose: false, profileLost: true })).toEqual(["takeTheirs"]);
+    expect(await choices({ demoNose: true, noProfile: false })).toEqual(["keepMine"]);
+    expect(await choices({ demoNose: false, noProfile: true })).toEqual(["takeTheirs"]);
   });
 
   it("keeps the plan open when the phone refuses, with nothing written", async () => {
@@ -194,6 +194,7 @@ describe("the data page", () => {
       {
         ports: memoryPorts(store),
         noses: { ...nothing, active: signal({ kind: "none" }) },
+        diet: { hasProfile: signal(true) },
         drafts: nothing,
         samples: nothing,
         preferences: { ...nothing, profileLost: signal(false), words: signal(ENGLISH) },

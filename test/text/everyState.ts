@@ -18,6 +18,7 @@ import { allergiesView, allergyFormView } from "../../src/views/allergiesView.js
 import { claimTexts } from "../../src/views/mealFormView.js";
 import { dataView, importPlanView } from "../../src/views/dataView.js";
 import { ALL_DAYS, dayRangeView } from "../../src/views/dayRangeView.js";
+import { dietFormView } from "../../src/views/dietFormView.js";
 import { dietCautionView } from "../../src/views/dietCautionView.js";
 import { findingView, type FindingSubject } from "../../src/views/findingView.js";
 import { firstRunView, FIRST_RUN_STEPS } from "../../src/views/firstRunView.js";
@@ -38,6 +39,7 @@ import { suggestionsView } from "../../src/views/suggestionsView.js";
 import { teachView } from "../../src/views/teachView.js";
 import { versionsView, type NoseImportFault } from "../../src/views/versionsView.js";
 import { youHomeView } from "../../src/views/youHomeView.js";
+import { handMadeNose } from "../finding/handMadeNose.js";
 import * as found from "../browser/gallery/fixtures/findings.js";
 import { BARE_MEAL, EVERY_SUGGESTION, FULL_MEAL } from "../browser/gallery/fixtures/meals.js";
 import { EVERY_RELEASE } from "../browser/gallery/fixtures/releases.js";
@@ -125,7 +127,7 @@ function speakMeals(words: Words): void {
     practice: true,
     suggestions: EVERY_SUGGESTION,
   };
-  suggestionsView(EVERY_SUGGESTION, words, EVERY_SUGGESTION.length);
+  suggestionsView(EVERY_SUGGESTION, true, words, EVERY_SUGGESTION.length);
   for (const outcome of MEAL_OUTCOMES)
     mealDetailView({ ...state, sampled: true, meal: { ...FULL_MEAL, outcome } }, words);
   for (const source of TRUTH_SOURCES)
@@ -203,6 +205,8 @@ function speakNoses(words: Words): void {
     for (const source of ["taught", "file", "version"] as const)
       teachView({ ...TEACH, teaching: { ...OFFER, before, source } }, words);
   teachView({ ...TEACH, teaching: { ...OFFER, nose: better } }, words);
+  const before = handMadeNose({ present: Array<number>(29).fill(6), absent: Array<number>(20).fill(-6) });
+  teachView({ ...TEACH, teaching: { ...OFFER, before } }, words);
   const faults: readonly NoseImportFault[] = [
     { kind: "notJson", detail: "" },
     { kind: "otherFormat", format: "x" },
@@ -307,6 +311,7 @@ function speakYou(words: Words): void {
       },
       words,
     );
+  for (const groups of [[], ["meat"]]) dietFormView(profile, "", groups, words);
   const data = {
     meals: 1,
     photos: 1,
@@ -321,14 +326,14 @@ function speakYou(words: Words): void {
     erase: { sure: true },
     nowMs: NOW_MS,
   };
-  for (const fault of [
+  for (const cause of [
     { kind: "tooLarge" },
     { kind: "notABackup" },
     { kind: "newerFormat", format: "x" },
     { kind: "damaged" },
     { kind: "badRecord", line: 1, cause: "x" },
   ] as const)
-    dataView({ ...data, fault }, words);
+    dataView({ ...data, fault: { way: "in", cause } }, words);
   const differing = BACKUP_TABLES.map((table) => ({
     mine: { table, id: "a", changedAt: null, fingerprint: "" },
     theirs: { table, id: "a", demo: false, changedAt: null, value: {} },

@@ -6,4 +6,5 @@ export const TEACH = {
   refresh: null,
   how: "anew",
   connectedSniffer: null,
+  acceptedMissRate: 0.1,
 } as const;

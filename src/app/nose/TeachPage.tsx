@@ -25,6 +25,7 @@ export function TeachPage({ app, start }: { readonly app: AppModel; readonly sta
       name: name.value,
       refresh,
       how: how.value,
+      acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
       connectedSniffer: sniffer.kind === "ready" ? sniffer.sniffer.layout.snifferId : null,
     },
     words,

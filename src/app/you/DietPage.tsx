@@ -9,7 +9,7 @@ import type { YouPageProps } from "./youPage.js";
 export function DietPage({ app, editor, onBack }: YouPageProps) {
   const { profile } = editor.shown.value;
   const [typed, setTyped] = useState(() => profile.ownWords.join("\n"));
-  const view = dietFormView(profile, typed, app.preferences.words.value);
+  const view = dietFormView(profile, typed, app.diet.groups.value, app.preferences.words.value);
   const calls = {
     onBack,
     onDiet: (diet: string, on: boolean) => void editor.editProfile((now) => withDiet(now, diet, on)),

@@ -5,7 +5,7 @@ import type { ImportPlan } from "../../meals/backupContents.js";
 import { numberText } from "../../text/formats.js";
 import type { StoreError } from "../../store/storeError.js";
 import { STORE_TABLES } from "../../store/storeTypes.js";
-import type { BackupFault } from "../../views/dataView.js";
+import type { BackupFault, DataState } from "../../views/dataView.js";
 import type { AppModel } from "../appModel.js";
 import { giveFile } from "../meals/giveFile.js";
 import { nowIso } from "../ports.js";
@@ -26,7 +26,7 @@ export type Counting =
 
 export interface DataControl {
   readonly counting: ReadonlySignal<Counting>;
-  readonly fault: ReadonlySignal<BackupFault | null>;
+  readonly fault: ReadonlySignal<DataState["fault"]>;
   readonly saving: ReadonlySignal<boolean>;
   /** null while the sheet is closed. */
   readonly erase: ReadonlySignal<{ readonly sure: boolean } | null>;
@@ -40,6 +40,7 @@ export interface DataControl {
 type Parts = Pick<
   AppModel,
   | "ports"
+  | "diet"
   | "noses"
   | "drafts"
   | "samples"
@@ -55,13 +56,13 @@ type Parts = Pick<
 export function createDataControl(app: Parts, restart: () => void): DataControl {
   const { store } = app.ports;
   const counting = signal<Counting>({ kind: "counting" });
-  const fault = signal<BackupFault | null>(null);
+  const fault = signal<DataState["fault"]>(null);
   const erase = signal<{ sure: boolean } | null>(null);
   const importing = createImportControl(store, () => {
     const active = app.noses.active.value;
     return {
       demoNose: active.kind === "ready" && active.demo,
-      profileLost: app.preferences.profileLost.value,
+      noProfile: app.preferences.profileLost.value || !app.diet.hasProfile.value,
     };
   });
   const saving = signal(false);
@@ -79,7 +80,7 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
     saving.value = true;
     const given = await giveBackup(app, withPhotos);
     saving.value = false;
-    fault.value = given.kind === "failed" ? given.fault : null;
+    fault.value = given.kind === "failed" ? { way: "out", cause: given.fault } : null;
     await count();
     const counted = counting.value;
     if (given.kind === "given" && counted.kind === "counted") tellSaved(app, counted.facts, withPhotos);
@@ -88,7 +89,7 @@ export function createDataControl(app: Parts, restart: () => void): DataControl 
   async function read(file: File): Promise<void> {
     fault.value = null;
     const opened = await importing.read(file);
-    if (!opened.ok) fault.value = opened.error;
+    if (!opened.ok) fault.value = { way: "in", cause: opened.error };
   }
 
   async function eraseAll(): Promise<void> {

@@ -36,8 +36,8 @@ export interface ImportControl {
 export interface NotChosen {
   /** The nose in use is the demo one. */
   readonly demoNose: boolean;
-  /** The diet and the allergies here could not be read. */
-  readonly profileLost: boolean;
+  /** No diet and no allergy was entered here, or they could not be read. */
+  readonly noProfile: boolean;
 }
 
 export function createImportControl(store: Store, notChosen: () => NotChosen): ImportControl {
@@ -47,9 +47,9 @@ export function createImportControl(store: Store, notChosen: () => NotChosen): I
     const here = await store.existingRecords();
     if (!here.ok) return here;
     const plan = planImport(here.value, contents);
-    const { demoNose, profileLost } = notChosen();
+    const { demoNose, noProfile } = notChosen();
     const withNose = demoNose ? withTheirs(plan, ACTIVE_NOSE_ID) : plan;
-    return ok(profileLost ? withTheirs(withNose, SETTINGS_ID) : withNose);
+    return ok(noProfile ? withTheirs(withNose, SETTINGS_ID) : withNose);
   }
 
   /** What was shown no longer holds: the plan is made anew, and choices that still make sense stay. */

@@ -10,6 +10,7 @@ export function Suggestions({ view, hrefOf }: Props) {
   return (
     <section class="stack stack--tight" aria-labelledby="suggestions-title">
       <h2 id="suggestions-title">{view.title}</h2>
+      {view.note !== null && <p class="small quiet">{view.note}</p>}
       <ul class="suggested">
         {view.items.map(({ id, text, reason, mealId }) => (
           <li key={id}>

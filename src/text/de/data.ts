@@ -70,7 +70,7 @@ export const data: Catalogue["data"] = {
     noDate: "ohne Datum",
     choices: { keepMine: "meins behalten", takeTheirs: "das der Datei nehmen", keepBoth: "beide behalten" },
     tables: {
-      settings: "Einstellungen",
+      settings: "Einstellungen, Ernährung und Allergien",
       sniffers: "Riecher",
       checkJar: "Wert des Prüfglases",
       noses: "Nase",

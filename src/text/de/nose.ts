@@ -131,6 +131,7 @@ export const nose: Catalogue["nose"] = {
   },
   suggest: {
     title: "Was der Nase am meisten hilft",
+    noPractice: "Übungsteller zählen hier nicht: Sie lehren nichts über echtes Essen.",
     meal: (dish, day) => `${dish}, ${day}`,
     keepMeal: (meal) => `Als Muster behalten: ${meal}`,
     worth: {

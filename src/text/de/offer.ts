@@ -22,6 +22,10 @@ export const offer: Catalogue["offer"] = {
   alone: "Es ist keine Nase in Gebrauch. Dies sind ihre eigenen Zahlen, von Tellern, die sie nicht kannte.",
   better: (where) => `Besser: ${where}`,
   worse: (where) => `Schlechter: ${where}`,
+  losesSmelled: (groups) =>
+    `Verloren mit der neuen: „gerochen“ kann sie für ${groups} noch nie sagen, die in Gebrauch kann es.`,
+  losesNotSmelled: (groups) =>
+    `Verloren mit der neuen: „nicht gerochen“ kann sie für ${groups} noch nie sagen, die in Gebrauch kann es.`,
   unclear: (where) => `Kein klarer Unterschied: ${where}`,
   where: { found: (group) => `${group} finden`, quiet: (group) => `Fehlalarme ohne ${group}` },
   few: "So wenige Teller können kaum einen Unterschied zeigen. Kein klarer Unterschied heißt nicht, dass sie gleich sind.",
@@ -53,7 +57,7 @@ export const offer: Catalogue["offer"] = {
     `Von den ${taught} Tellern, an denen diese Nase lernte, sind ${known} als Muster hier; andere kennt die aufgefrischte nicht.`,
   refreshStart: "Auffrischen",
   refreshNone:
-    "Die Nase in Gebrauch lässt sich auffrischen, sobald zwei frische Teller behalten sind: von ihrem Riecher, seit dem Anlernen genommen.",
+    "Um stattdessen die Nase in Gebrauch aufzufrischen, behalte zwei frische Teller: mit ihrem Riecher gerochen, seit sie angelernt wurde.",
   due: {
     title: "Frische Muster lohnen sich",
     drift: "Das Prüfglas zeigt, dass der Riecher gedriftet ist.",

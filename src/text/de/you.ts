@@ -44,6 +44,9 @@ export const you: Catalogue["you"] = {
   ownWordsHint: "Eins je Zeile, in deiner Schreibung. Jedes wird auf jeder Karte gesucht.",
   groupsTitle: "Gruppen, nach denen gerochen wird",
   groupsText: "Für jede gibt es einen Befund. Weniger Gruppen machen den Bildschirm ruhiger.",
+  groupsFollow: (groups) =>
+    `Schon dabei, wegen deiner Ernährung, Allergien, Unverträglichkeiten oder Wörter: ${groups}.`,
+  groupsAll: "Solange du nichts nennst, was du meidest, wird nach allen gerochen.",
   allergiesTitle: "Allergien",
   allergiesText: "Das Immunsystem reagiert. Kleine Mengen zählen. Ein Befund gibt nie ein Allergen frei.",
   allergyNone: "Keine eingetragen.",
@@ -53,7 +56,7 @@ export const you: Catalogue["you"] = {
   allergyForm: {
     title: "Allergie",
     allergen: "Allergisch gegen",
-    allergenHint: "Aus der Liste wählen, oder ein eigenes Wort eintippen",
+    allergenHint: "Für ein eigenes Wort wähle „einen anderen Stoff“, am Ende der Liste",
     own: "einen anderen Stoff",
     ownLabel: "Stoff",
     ownFault: "Sag, wogegen du allergisch bist.",

@@ -67,7 +67,7 @@ export const data = {
     noDate: "no date",
     choices: { keepMine: "keep mine", takeTheirs: "take the file’s", keepBoth: "keep both" },
     tables: {
-      settings: "Settings",
+      settings: "Settings, diet and allergies",
       sniffers: "Sniffer",
       checkJar: "Check jar reading",
       noses: "Nose",

@@ -36,8 +36,9 @@ export const nose = {
     `Of ${plates} held-out plates with it, ${misses} would have been called “not smelled”. That shows at most ${upper} missed.`,
   canClear: (rate: string) => `Enough for your accepted rate of ${rate}.`,
   cannotClear: (more: string, rate: string) =>
-    `Cannot say “not smelled” yet: your accepted rate of ${rate} takes ${more} more plates with it, none of them missed.`,
-  cannotAlarm: (more: string) => `Cannot say “smelled” yet: it takes ${more} more plates without it.`,
+    `Cannot say “not smelled” yet: your accepted rate of ${rate} takes ${more} more ${plural(more, "plate", "plates")} with it, none of them missed.`,
+  cannotAlarm: (more: string) =>
+    `Cannot say “smelled” yet: it takes ${more} more ${plural(more, "plate", "plates")} without it.`,
   cannotTitle: "What it cannot do",
   cannot: {
     allergens: "Find or clear allergens, traces, gluten or lactose: they have no smell.",
@@ -131,6 +132,7 @@ export const nose = {
   },
   suggest: {
     title: "What would help the nose most",
+    noPractice: "Practice plates are not counted here: they teach nothing of real food.",
     meal: (dish: string, day: string) => `${dish}, ${day}`,
     keepMeal: (meal: string) => `Keep as a sample: ${meal}`,
     worth: {

@@ -21,6 +21,10 @@ export const offer = {
   better: (where: string) => `Better: ${where}`,
   worse: (where: string) => `Worse: ${where}`,
   unclear: (where: string) => `No clear difference: ${where}`,
+  losesSmelled: (groups: string) =>
+    `Lost with the new one: it can never say “smelled” for ${groups} yet, the one in use can.`,
+  losesNotSmelled: (groups: string) =>
+    `Lost with the new one: it can never say “not smelled” for ${groups} yet, the one in use can.`,
   where: {
     found: (group: string) => `finding ${group}`,
     quiet: (group: string) => `false alarms without ${group}`,
@@ -53,7 +57,7 @@ export const offer = {
     `Of the ${taught} plates that this nose was taught, ${known} are here as samples; the refreshed nose knows no others.`,
   refreshStart: "Bring it up to date",
   refreshNone:
-    "The nose in use can be brought up to date once two fresh plates are kept: of its sniffer, taken since it was taught.",
+    "To bring the nose in use up to date instead, keep two fresh plates: sniffed with its sniffer since it was taught.",
   due: {
     title: "Fresh samples are worthwhile",
     drift: "The check jar says that the sniffer has drifted.",

@@ -43,6 +43,9 @@ export const you = {
   ownWordsHint: "One a line, in your own spelling. Each is looked for on every menu.",
   groupsTitle: "Groups to smell for",
   groupsText: "A finding is given for each. Fewer groups make the screen calmer.",
+  groupsFollow: (groups: string) =>
+    `Already among them, for your diet, allergies, intolerances or words: ${groups}.`,
+  groupsAll: "While you name nothing that you avoid, all are smelled for.",
   allergiesTitle: "Allergies",
   allergiesText: "The immune system reacts. Small amounts count. A finding never clears an allergen.",
   allergyNone: "None entered.",
@@ -52,7 +55,7 @@ export const you = {
   allergyForm: {
     title: "Allergy",
     allergen: "Allergic to",
-    allergenHint: "Choose from the list, or type your own word",
+    allergenHint: "For a word of your own choose “another substance”, at the end of the list",
     own: "another substance",
     ownLabel: "Substance",
     ownFault: "Say what you are allergic to.",

@@ -114,7 +114,14 @@ const keep: Page = (words) => {
 const teach =
   (teaching: TeachState, other: Partial<TeachPageState> = {}): Page =>
   (words) => {
-    const state = { samples: 30, plates: 30, refresh: null, how: "anew", connectedSniffer: null } as const;
+    const state = {
+      samples: 30,
+      plates: 30,
+      refresh: null,
+      how: "anew",
+      connectedSniffer: null,
+      acceptedMissRate: 0.1,
+    } as const;
     const view = teachView({ teaching, name: "After the second week", ...state, ...other }, words);
     return {
       place: "nose",

@@ -161,7 +161,8 @@ export const YOU_PAGES: Readonly<Record<string, Page>> = {
   "you-filled": home(PROFILE),
   "you-empty": home(emptyProfile("EU")),
   "you-lost": home(emptyProfile("EU"), true),
-  "you-diet": (words) => on(<DietFormScreen view={dietFormView(PROFILE, "suet", words)} calls={noCalls()} />),
+  "you-diet": (words) =>
+    on(<DietFormScreen view={dietFormView(PROFILE, "suet", ["meat", "egg"], words)} calls={noCalls()} />),
   "you-intolerances": (words) =>
     on(<IntoleranceFormScreen view={intoleranceFormView(PROFILE, "", words)} calls={noCalls()} />),
   "you-allergies": allergies(PROFILE),
@@ -178,7 +179,12 @@ export const YOU_PAGES: Readonly<Record<string, Page>> = {
       />,
     ),
   "you-data": data({}),
-  "you-data-fault": data({ fault: { kind: "damaged" }, setAside: 2, hasDemo: false, persisted: true }),
+  "you-data-fault": data({
+    fault: { way: "in", cause: { kind: "damaged" } },
+    setAside: 2,
+    hasDemo: false,
+    persisted: true,
+  }),
   "you-data-erase": data({ erase: { sure: false } }),
   "you-import": plan,
   "you-card-en": card(PROFILE, "en"),
