@@ -1,5 +1,5 @@
 import type { RandomSource } from "../kernel/random.js";
-import type { Forest, KernelModel, LinearModel, ModelKind, NeighbourModel } from "../nose/models.js";
+import type { Forest, KernelModel, LinearModel, NeighbourModel } from "../nose/models.js";
 import type { InputMap } from "../nose/nose.js";
 import { standardised } from "../nose/standardised.js";
 import { fitDiscriminant } from "./fitDiscriminant.js";
@@ -24,11 +24,11 @@ export interface FittedHorizon {
   readonly input: InputMap;
   /** All rows, held-out ones too, through that input map. */
   readonly table: Table;
-  readonly logistic: LinearModel | null;
-  readonly discriminant: LinearModel | null;
-  readonly trees: Forest | null;
-  readonly kernel: KernelModel | null;
-  /** Always there: "unlike anything taught" rests on it. */
+  readonly logistic: LinearModel;
+  readonly discriminant: LinearModel;
+  readonly trees: Forest;
+  readonly kernel: KernelModel;
+  /** "Unlike anything taught" rests on it too. */
   readonly neighbours: NeighbourModel;
 }
 
@@ -55,13 +55,12 @@ export function standardisedTable(
   return { input, table: { rows, features, groups, x, truth: labels.truth, weight: counted } };
 }
 
-/** Fits the plain models of the wanted kinds, for one horizon, on the rows that count. */
+/** Fits the plain models of one horizon on the rows that count. */
 export function fitHorizon(
   raw: HorizonTable,
   labels: Labels,
   weight: Float64Array,
   settings: PlainSettings,
-  kinds: readonly ModelKind[],
   random: RandomSource,
 ): FittedHorizon {
   const { input, table } = standardisedTable(raw, labels, weight, settings.humidityShare);
@@ -69,10 +68,10 @@ export function fitHorizon(
   return {
     input,
     table,
-    logistic: kinds.includes("logistic") ? fitLogistic(table, settings.penalty) : null,
-    discriminant: kinds.includes("discriminant") ? fitDiscriminant(table) : null,
-    trees: kinds.includes("trees") ? growForest(table, options, random) : null,
-    kernel: kinds.includes("kernel") ? fitKernel(table, KERNEL, random) : null,
+    logistic: fitLogistic(table, settings.penalty),
+    discriminant: fitDiscriminant(table),
+    trees: growForest(table, options, random),
+    kernel: fitKernel(table, KERNEL, random),
     neighbours: fitNeighbours(table, labels.dishes, labels.plates, settings.scale),
   };
 }

@@ -24,8 +24,8 @@ export function emptyHeldOut(rows: number, groups: number): HeldOutLogits {
 
 /** Plain models' answers for some rows, in the rows' order. */
 export interface JudgedRows {
-  /** Of the models that were fitted, each of shape [some rows, groups]. */
-  readonly models: Readonly<Partial<Record<ModelKind, Float64Array>>>;
+  /** Each of shape [some rows, groups]. */
+  readonly models: Readonly<Record<Exclude<ModelKind, "nets">, Float64Array>>;
   readonly strangeness: Float64Array;
 }
 
@@ -43,10 +43,10 @@ export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): Judg
   };
   return {
     models: {
-      ...(logistic !== null && { logistic: said((x) => linearLogits(logistic, x)) }),
-      ...(discriminant !== null && { discriminant: said((x) => linearLogits(discriminant, x)) }),
-      ...(trees !== null && { trees: said((x) => forestLogits(trees, x, groups)) }),
-      ...(kernel !== null && { kernel: said((x) => kernelLogits(kernel, x)) }),
+      logistic: said((x) => linearLogits(logistic, x)),
+      discriminant: said((x) => linearLogits(discriminant, x)),
+      trees: said((x) => forestLogits(trees, x, groups)),
+      kernel: said((x) => kernelLogits(kernel, x)),
       neighbours: said((_, at) => nearest[at]!.logits),
     },
     strangeness: Float64Array.from(nearest, ({ strangeness }) => strangeness),
@@ -58,9 +58,10 @@ export function fillIn(into: HeldOutLogits, judged: JudgedRows, rows: readonly n
   rows.forEach((row, at) => {
     into.strangeness[row] = judged.strangeness[at]!;
     for (const kind of MODEL_KINDS) {
+      if (kind === "nets") continue;
       const logits = judged.models[kind];
-      const groups = (logits?.length ?? 0) / rows.length;
-      if (logits !== undefined) put(into, kind, row, logits.subarray(at * groups, (at + 1) * groups));
+      const groups = logits.length / rows.length;
+      put(into, kind, row, logits.subarray(at * groups, (at + 1) * groups));
     }
   });
 }

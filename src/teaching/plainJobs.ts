@@ -4,7 +4,6 @@ import { forestLogits } from "../nose/forestLogits.js";
 import { kernelLogits } from "../nose/kernelLogits.js";
 import { linearLogits } from "../nose/linearLogits.js";
 import { softClipped } from "../nose/mixLogits.js";
-import type { ModelKind } from "../nose/models.js";
 import {
   fitHorizon,
   type FittedHorizon,
@@ -35,7 +34,6 @@ interface JobData {
 export interface FitJob extends JobData {
   readonly kind: "fit";
   readonly settings: PlainSettings;
-  readonly kinds: readonly ModelKind[];
   /** Whether the models themselves are wanted: they are large. */
   readonly keep: boolean;
 }
@@ -76,8 +74,8 @@ export function doPlainJob(job: PlainJob): FitAnswer | TrialAnswer {
   return job.kind === "fit" ? fit(job) : tryOut(job);
 }
 
-function fit({ raw, labels, weight, settings, kinds, seed, heldOut, keep }: FitJob): FitAnswer {
-  const fitted = fitHorizon(raw, labels, weight, settings, kinds, seededRandom(seed));
+function fit({ raw, labels, weight, settings, seed, heldOut, keep }: FitJob): FitAnswer {
+  const fitted = fitHorizon(raw, labels, weight, settings, seededRandom(seed));
   return { judged: judgePlain(fitted, heldOut), fitted: keep ? fitted : null };
 }
 

@@ -1,7 +1,7 @@
 import { recipeOf } from "../features/recipe.js";
 import { type RandomSource, seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
-import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js";
+import type { NetEnsemble } from "../nose/models.js";
 import type { Nose } from "../nose/nose.js";
 import { humidityShareOf } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
@@ -37,7 +37,7 @@ const MEMBERS = 5;
 const HIDDEN = 16;
 const STEPS = 80;
 /** Share of the whole that each stage takes, roughly: what is left is calibration. */
-const STAGES = { recipe: 0.2, last: 0.15, nets: 0.3, early: 0.3 };
+const STAGES = { recipe: 0.2, plain: 0.45, nets: 0.25 };
 
 /**
  * Teaches a nose: chooses the recipe, fits all models on each fold and on all samples, mixes and calibrates them on
@@ -92,28 +92,17 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const scale = chooseScale(tables.at(-1)!, prepared, choice.humidityShare, options.seed);
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
-  const lastPlace = spans.length - 1;
-  const [last, nets] = await Promise.all([
-    fitPlain(work, heldOut, [lastPlace], MODEL_KINDS, stage(STAGES.last, folds + 1)),
+  const [horizons, nets] = await Promise.all([
+    fitPlain(work, heldOut, stage(STAGES.plain, (folds + 1) * spans.length)),
     fitNets(work, heldOut, (share) => advance(STAGES.nets * share)),
   ]);
-  if (last === null || nets === "cancelled") return err({ kind: "cancelled" });
+  if (horizons === null || nets === "cancelled") return err({ kind: "cancelled" });
   const cases = judgedCases(work);
   const mix: MixChoice =
     cases.groups.length > 0
-      ? chooseMix(heldOut[lastPlace]!, cases, nets !== null)
+      ? chooseMix(heldOut.at(-1)!, cases, nets !== null)
       : { chosen: "trees", kinds: ["trees"], rivals: [] };
-  const kinds = options.withRivals === true ? MODEL_KINDS : mix.kinds;
-  const places = spans.map((_, place) => place).slice(0, -1);
-  const early = await fitPlain(
-    work,
-    heldOut,
-    places,
-    kinds,
-    stage(STAGES.early, (folds + 1) * places.length),
-  );
-  if (early === null) return err({ kind: "cancelled" });
-  return ok(assembleNose(work, heldOut, { horizons: [...early, ...last], nets }, mix));
+  return ok(assembleNose(work, heldOut, { horizons, nets }, mix));
 }
 
 async function choiceOf(
@@ -166,25 +155,22 @@ function plainSettings({ choice, scale }: Work): PlainSettings {
 async function fitPlain(
   work: Work,
   heldOut: readonly HeldOutLogits[],
-  places: readonly number[],
-  kinds: readonly ModelKind[],
   doJob: DoJob,
 ): Promise<readonly FittedHorizon[] | null> {
   const { prepared, tables, random } = work;
   const settings = plainSettings(work);
   const labels = labelsOf(prepared);
   const jobs = foldsOf(work).flatMap((fold) =>
-    places.map((place) => ({
+    tables.map((raw, place) => ({
       place,
       job: {
         kind: "fit",
-        raw: tables[place]!,
+        raw,
         labels,
         weight: taughtWeight(work, fold),
         heldOut: rowsOf(work, fold),
         seed: nextSeed(random),
         settings,
-        kinds,
         keep: fold < 0,
       } satisfies FitJob,
     })),

@@ -29,9 +29,12 @@ interface Waiting {
 
 interface Hand {
   readonly port: FitPort;
-  /** The job in hand, null while idle. */
-  at: Waiting | null;
+  /** The jobs in hand, the one that is done first. */
+  readonly at: Waiting[];
 }
+
+/** Jobs that a worker holds at a time: while its answer waits to be read, it has the next. */
+const IN_HAND = 2;
 
 /**
  * Starts workers when first needed. Where none can be started, or one dies, its job is done in this thread.
@@ -48,7 +51,7 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
   function start(): Hand | null {
     if (!canStart || hands.length >= size) return null;
     try {
-      const hand: Hand = { port: startWorker(), at: null };
+      const hand: Hand = { port: startWorker(), at: [] };
       hand.port.onmessage = ({ data }) => finish(hand, data);
       hand.port.onerror = (event) => {
         event.preventDefault?.();
@@ -62,9 +65,15 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
     }
   }
 
+  function idlest(): Hand | null {
+    return hands.reduce<Hand | null>(
+      (least, hand) => (least === null || hand.at.length < least.at.length ? hand : least),
+      null,
+    );
+  }
+
   function finish(hand: Hand, message: FromFitWorker): void {
-    const done = hand.at;
-    hand.at = null;
+    const done = hand.at.shift();
     if (message.ok) done?.resolve(message.answer);
     else done?.reject(new Error(message.detail));
     handOut();
@@ -74,7 +83,7 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
     canStart = false;
     hands.splice(hands.indexOf(hand), 1);
     hand.port.terminate();
-    if (hand.at !== null) alone(hand.at);
+    hand.at.forEach(alone);
     handOut();
   }
 
@@ -91,14 +100,14 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
         next.resolve(null);
         continue;
       }
-      const hand = hands.find(({ at }) => at === null) ?? start();
-      if (hand === null && hands.length > 0) return;
+      const hand = hands.find(({ at }) => at.length === 0) ?? start() ?? idlest();
+      if (hand !== null && hand.at.length >= IN_HAND) return;
       queue.shift();
       if (hand === null) {
         alone(next);
         continue;
       }
-      hand.at = next;
+      hand.at.push(next);
       hand.port.postMessage(next.job);
     }
   }
@@ -114,7 +123,7 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
       for (const { resolve } of queue.splice(0)) resolve(null);
       for (const { port, at } of hands.splice(0)) {
         port.terminate();
-        at?.resolve(null);
+        at.forEach(({ resolve }) => resolve(null));
       }
     },
   };

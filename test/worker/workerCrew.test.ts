@@ -12,6 +12,7 @@ const going = () => false;
 
 /** A worker in this thread: what it is told and says goes through the copying that real ones do. */
 function fakeWorker(): FitPort & { jobs: number; isHome: boolean; die(): void } {
+  let done: Promise<unknown> = Promise.resolve();
   const port = {
     jobs: 0,
     isHome: false,
@@ -20,11 +21,14 @@ function fakeWorker(): FitPort & { jobs: number; isHome: boolean; die(): void } 
     postMessage(job: PlainJob) {
       port.jobs += 1;
       const copy = structuredClone(job);
-      setTimeout(() => {
-        if (port.isHome) return;
-        const data: FromFitWorker = { ok: true, answer: structuredClone(doPlainJob(copy)) };
-        port.onmessage?.({ data } as MessageEvent<FromFitWorker>);
-      }, port.jobs % 3);
+      const pauseMs = port.jobs % 3;
+      done = done
+        .then(() => new Promise((resolve) => setTimeout(resolve, pauseMs)))
+        .then(() => {
+          if (port.isHome) return;
+          const data: FromFitWorker = { ok: true, answer: structuredClone(doPlainJob(copy)) };
+          port.onmessage?.({ data } as MessageEvent<FromFitWorker>);
+        });
     },
     terminate() {
       port.isHome = true;
