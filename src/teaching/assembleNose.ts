@@ -35,6 +35,8 @@ export interface Work {
 export interface FittedNose {
   readonly horizons: readonly FittedHorizon[];
   readonly nets: NetEnsemble | null;
+  /** What the nets were taught on. */
+  readonly backend: string;
 }
 
 /** A group is answered for from two plates of either truth; with fewer nothing can be held out and judged. */
@@ -53,7 +55,7 @@ export function assembleNose(
     const mix = equalMix(kinds);
     const judged = heldOut.map((one) => judgedGroups(mixedLogits(one.models, mix), cases));
     const groups = work.prepared.groups.map((_, group) => groupNose(work, cases, judged, group));
-    const report = noseReport(work, groups, choice.rivals, chosen);
+    const report = noseReport(work, groups, choice.rivals, chosen, fitted.backend);
     return packed(work, fitted, mix, groups, heldOut, cases, chosen, report);
   };
   const nose = make(choice);
@@ -136,6 +138,7 @@ function noseReport(
   groups: readonly GroupNose[],
   rivals: readonly RivalReport[],
   chosen: ModelChoice,
+  backend: string,
 ): NoseReport {
   const { prepared, options } = work;
   const notes: NoseReport["notes"][number][] = [];
@@ -168,7 +171,7 @@ function noseReport(
     notes,
     split: options.split ?? "plate",
     folds: work.folds,
-    backend: options.backend ?? "unknown",
+    backend,
   };
 }
 

@@ -92,9 +92,10 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   const scale = chooseScale(tables.at(-1)!, prepared, choice.humidityShare, options.seed);
   const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
-  const [horizons, nets] = await Promise.all([
+  const [horizons, nets, backend] = await Promise.all([
     fitPlain(work, heldOut, stage(STAGES.plain, (folds + 1) * spans.length)),
     fitNets(work, heldOut, (share) => advance(STAGES.nets * share)),
+    options.backend,
   ]);
   if (horizons === null || nets === "cancelled") return err({ kind: "cancelled" });
   const cases = judgedCases(work);
@@ -102,7 +103,7 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
     cases.groups.length > 0
       ? chooseMix(heldOut.at(-1)!, cases, nets !== null)
       : { chosen: "trees", kinds: ["trees"], rivals: [] };
-  return ok(assembleNose(work, heldOut, { horizons, nets }, mix));
+  return ok(assembleNose(work, heldOut, { horizons, nets, backend: backend ?? "unknown" }, mix));
 }
 
 async function choiceOf(
@@ -189,6 +190,7 @@ async function fitNets(
 ): Promise<NetEnsemble | null | "cancelled"> {
   const { prepared, options, tables, random } = work;
   if (options.withoutNets === true) return null;
+  await options.backend;
   const jobs = foldsOf(work).map((fold) => {
     const weight = taughtWeight(work, fold);
     return {

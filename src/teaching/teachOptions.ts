@@ -14,8 +14,8 @@ export interface TeachOptions {
   readonly split?: "plate" | "occasion" | undefined;
   /** Groups to teach; all that the samples name if left out. */
   readonly groups?: readonly string[] | undefined;
-  /** Name of the backend in use, for the report. */
-  readonly backend?: string | undefined;
+  /** Name of the backend in use, for the report; as a promise, while it is still being chosen: only the nets wait for it. */
+  readonly backend?: string | Promise<string> | undefined;
   /** How much each sample counts beside the others, by sniff id, positive; 1 if not named. For a refresh. */
   readonly recency?: Readonly<Record<string, number>> | undefined;
   /** Start from this nose's nets and keep its recipe. For a refresh. */

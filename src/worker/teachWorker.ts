@@ -41,12 +41,14 @@ async function teach(request: number, job: TeachJob): Promise<void> {
   const own = { request, checks: true };
   running = own;
   backend ??= chooseBackend({ wasmPath: job.wasmPath, nowMs: () => performance.now() });
+  // Whoever waits for it hears of a fault; until then nobody does, and that is no fault of its own.
+  backend.catch(() => undefined);
   const options: TeachOptions = {
     seed: job.seed,
     id: job.noseId,
     name: job.name,
     taughtAt: job.taughtAt,
-    backend: await backend,
+    backend,
     crew,
     onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "teaching", done } }),
     isCancelled: () => running !== own,
