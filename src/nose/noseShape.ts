@@ -99,9 +99,14 @@ function forestFits(forest: Forest, features: number, groups: number): boolean {
   if (forest.threshold.length !== nodes || forest.right.length !== nodes) return false;
   if (forest.trees < 1 || forest.roots.length !== forest.trees) return false;
   if (!forest.roots.every((root) => root >= 0 && root < nodes)) return false;
-  return forest.feature.every((feature, node) => {
+  for (let node = 0; node < nodes; node += 1) {
+    const feature = forest.feature[node]!;
     const right = forest.right[node]!;
-    if (feature < 0) return right >= 0 && (right + 1) * groups <= forest.leaves.length;
-    return feature < features && node + 1 < nodes && right > node && right < nodes;
-  });
+    const fits =
+      feature < 0
+        ? right >= 0 && (right + 1) * groups <= forest.leaves.length
+        : feature < features && node + 1 < nodes && right > node && right < nodes;
+    if (!fits) return false;
+  }
+  return true;
 }
