@@ -52,7 +52,11 @@ function sumOfSquares(values: ArrayLike<number>): number {
 function fourthMoment(data: ArrayLike<number>, mean: Float64Array, rows: number): number {
   const columns = mean.length;
   let sum = 0;
-  for (let row = 0; row < rows; row += 1)
-    sum += sumOfSquares(mean.map((centre, column) => data[row * columns + column]! - centre)) ** 2;
+  for (let row = 0; row < rows; row += 1) {
+    let square = 0;
+    for (let column = 0; column < columns; column += 1)
+      square += (data[row * columns + column]! - mean[column]!) ** 2;
+    sum += square ** 2;
+  }
   return sum;
 }

@@ -1,5 +1,5 @@
 // The days of the list of meals, and its practice plates.
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { createMealsList } from "../../src/app/meals/mealsList.js";
 import { newMeal } from "../../src/meals/meal.js";
 import { createMemoryStore } from "../../src/store/memoryStore.js";
@@ -48,9 +48,9 @@ describe("the days of the list", () => {
     list.narrow("place", "Canal kitchen");
     expect(shown()).toEqual(["c"]);
     list.search("market");
-    expect(shown()).toEqual([]);
+    await vi.waitFor(() => expect(shown()).toEqual([]));
     list.clear();
-    expect(shown()).toHaveLength(4);
+    await vi.waitFor(() => expect(shown()).toHaveLength(4));
     expect(list.days.value).toEqual({ from: "", upto: "" });
     list.close();
   });

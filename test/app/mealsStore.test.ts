@@ -64,14 +64,32 @@ describe("the list of meals", () => {
     for (let taps = 0; taps < 4; taps += 1) list.more();
     expect(list.shown.value).toBe(313); // 150, 200, 250, then a quarter more
     list.search("stall");
-    expect(list.shown.value).toBe(50);
+    await until(() => list.shown.value === 50);
     expect(list.matching.value).toHaveLength(620);
     list.search("no such stall");
-    expect(list.matching.value).toHaveLength(0);
+    await until(() => list.matching.value.length === 0);
     list.more();
     expect(list.shown.value).toBe(0);
     list.clear();
+    await until(() => list.matching.value.length === 620);
+    list.close();
+  });
+
+  it("follows a word once the finger rests, not letter by letter; a choice at once", async () => {
+    const store = createMemoryStore();
+    await got(store.save({ meals: many }));
+    const list = createMealsList(store);
+    await until(() => list.reading.value.kind === "read");
+    let lists = 0;
+    const stop = list.matching.subscribe(() => (lists += 1));
+    for (const typed of ["n", "no", "no ", "no s", "no such stall"]) list.search(typed);
+    expect(list.filter.value.text).toBe("no such stall");
     expect(list.matching.value).toHaveLength(620);
+    await until(() => list.matching.value.length === 0);
+    expect(lists).toBe(2); // as it was, and once after the last letter
+    list.narrow("truth", "known");
+    expect(lists).toBe(3);
+    stop();
     list.close();
   });
 

@@ -12,6 +12,8 @@ export type FilterChoice = "group" | "verdict" | "place" | "truth";
 
 export interface MealsFilter {
   readonly filter: ReadonlySignal<MealFilter>;
+  /** The same as the list shows it: words only once the finger rests, so that between two letters only a letter is drawn. */
+  readonly drawn: ReadonlySignal<MealFilter>;
   /** Days to show, as they stand in the fields. */
   readonly days: ReadonlySignal<DayRange>;
   readonly daysFault: ReadonlySignal<DayRangeFault | null>;
@@ -21,24 +23,41 @@ export interface MealsFilter {
   /** Two days as the fields write them. Days that cannot be shown narrow nothing. */
   between(from: string, upto: string): void;
   clear(): void;
+  /** Forgets words that the list has not shown yet. */
+  leave(): void;
 }
+
+/** How long a finger rests between two words, rather than two letters. Common practice. */
+const TYPING_MS = 120;
 
 /**
  * @param today - "2026-11-25"
- * @param onChange - called after every change
+ * @param onDrawn - called whenever the list is to be drawn anew
  */
-export function createMealsFilter(today: () => string, onChange: () => void): MealsFilter {
+export function createMealsFilter(today: () => string, onDrawn: () => void): MealsFilter {
   const filter = signal<MealFilter>({});
   const days = signal(ALL_DAYS);
   const daysFault = computed(() => dayRangeFault(days.value, today(), "open"));
 
+  const drawn = signal(filter.value);
+  let typing: ReturnType<typeof setTimeout> | undefined;
+
+  function draw(): void {
+    drawn.value = filter.value;
+    onDrawn();
+  }
+
   function change(next: MealFilter): void {
     filter.value = next;
-    onChange();
+    clearTimeout(typing);
+    if (next.text === drawn.value.text) draw();
+    else typing = setTimeout(draw, TYPING_MS);
   }
 
   return {
     filter,
+    drawn,
+    leave: () => clearTimeout(typing),
     days,
     daysFault,
     search: (text) => change({ ...filter.value, text }),

@@ -32,7 +32,7 @@ export type Reading =
   | { readonly kind: "read" }
   | { readonly kind: "failed"; readonly error: StoreError };
 
-export interface MealsList extends MealsFilter {
+export interface MealsList extends Omit<MealsFilter, "drawn" | "leave"> {
   readonly reading: ReadonlySignal<Reading>;
   /** Sniffs of the practice kitchen. */
   readonly practice: ReadonlySignal<ReadonlySet<string>>;
@@ -73,10 +73,9 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
   const practice = signal<ReadonlySet<string>>(new Set());
   const setAside = signal(0);
   const shown = signal(SHOWN_AT_ONCE);
-  const narrowing = createMealsFilter(today, () => {
+  const { drawn, leave, ...narrowing } = createMealsFilter(today, () => {
     shown.value = SHOWN_AT_ONCE;
   });
-  const { filter } = narrowing;
   let round = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
 
@@ -114,7 +113,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
   });
   void read();
 
-  const matching = computed(() => matchingMeals(rows.value, filter.value));
+  const matching = computed(() => matchingMeals(rows.value, drawn.value));
   return {
     reading,
     ...narrowing,
@@ -141,6 +140,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     close: () => {
       round += 1;
       clearTimeout(settling);
+      leave();
       unsubscribe();
     },
   };
