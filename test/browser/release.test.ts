@@ -38,7 +38,7 @@ it("is followed on the finding and on Plate until it is over, and changes nothin
   await page.getByText(/hides part of the next/).waitFor();
   sniffer.serveDish(null);
   await release(at)
-    .filter({ hasText: /back in clean air in about \d+ (s|min)/ })
+    .filter({ hasText: /back in clean air in about \d+\s(s|min)/ })
     .waitFor();
   expect(await found()).toEqual(before);
   await button(page, "Done").click();
