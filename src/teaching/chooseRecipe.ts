@@ -2,6 +2,7 @@ import type { RandomSource } from "../kernel/random.js";
 import { type Recipe, recipeOf } from "../features/recipe.js";
 import { softplus } from "../stats/logistic.js";
 import { allOrNull, type DoJob } from "./crew.js";
+import { putBack } from "./heldOutLogits.js";
 import type { HorizonSpan } from "./horizonsOf.js";
 import { nextSeed, type TrialJob } from "./plainJobs.js";
 import { labelsOf, type Prepared } from "./prepareSamples.js";
@@ -103,7 +104,6 @@ interface TrialWork {
 
 async function trial(work: TrialWork, humidityShare: number): Promise<Trial | null> {
   const { prepared, recipe, raw, foldOf, random, doJob } = work;
-  const groups = prepared.groups.length;
   const size = prepared.truth.length;
   const lines: Said[] = PENALTIES.map(() => new Float64Array(size));
   const kernel: Said = new Float64Array(size);
@@ -121,10 +121,7 @@ async function trial(work: TrialWork, humidityShare: number): Promise<Trial | nu
   const answers = allOrNull(await Promise.all(jobs.map(doJob)));
   if (answers === null) return null;
   answers.forEach((answer, one) => {
-    const fill = (into: Said, said: Said) =>
-      jobs[one]!.heldOut.forEach((row, at) =>
-        into.set(said.subarray(at * groups, (at + 1) * groups), row * groups),
-      );
+    const fill = (into: Said, said: Said) => putBack(into, said, jobs[one]!.heldOut);
     lines.forEach((line, i) => fill(line, answer.lines[i]!));
     fill(kernel, answer.kernel);
     fill(grown, answer.trees);

@@ -3,7 +3,7 @@ import { bellHeight, MIDDLE_STEPS } from "../nose/kernelLogits.js";
 import type { KernelModel } from "../nose/models.js";
 import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
 import { dot, weightedProducts } from "../stats/weightedProducts.js";
-import { rowOf, type Table } from "./table.js";
+import { countingRows, rowOf, type Table } from "./table.js";
 
 export interface KernelOptions {
   /** Falls of a bell, positive; see KernelModel. */
@@ -36,8 +36,7 @@ const SURE_LOGIT = 4;
  *   Goenen and Alpaydin, J. Machine Learning Research 12 (2011), 2211-2268 (the mean of several kernels is one)
  */
 export function fitKernel(table: Table, options: KernelOptions, random: RandomSource): KernelModel {
-  const rows: number[] = [];
-  for (let row = 0; row < table.rows; row += 1) if (table.weight[row]! > 0) rows.push(row);
+  const rows = countingRows(table);
   const centres = rows.length <= options.bells ? rows : shuffled(rows, random).slice(0, options.bells);
   const middles = new Int16Array(centres.length * table.features);
   centres.forEach((row, bell) => middles.set(middleOf(rowOf(table, row)), bell * table.features));

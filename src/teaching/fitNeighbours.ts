@@ -3,7 +3,7 @@ import { ledoitWolf } from "../stats/ledoitWolf.js";
 import { cholesky, covariance, forwardSolve, identityMatrix, matMul } from "../stats/linearAlgebra.js";
 import { localDistance, whitened } from "../nose/neighbourLogits.js";
 import { symmetricEigen } from "./symmetricEigen.js";
-import { rowOf, type Table } from "./table.js";
+import { countingRows, rowOf, type Table } from "./table.js";
 
 /** What the distance to the nearest taught plates is set against. */
 export type StrangenessScale =
@@ -30,8 +30,7 @@ export function fitNeighbours(
   scale: StrangenessScale = "local",
 ): NeighbourModel {
   const { features } = table;
-  const rows: number[] = [];
-  for (let row = 0; row < table.rows; row += 1) if (table.weight[row]! > 0) rows.push(row);
+  const rows = countingRows(table);
   const whitening = mainAxes(table, rows, whiteningOf(table, rows, kinds));
   const axes = whitening.length / features;
   const references = new Float32Array(rows.length * axes);

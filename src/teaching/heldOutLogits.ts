@@ -5,7 +5,7 @@ import { MODEL_KINDS, type ModelKind, type NetEnsemble } from "../nose/models.js
 import { nearestPlates, whitened } from "../nose/neighbourLogits.js";
 import { netLogits } from "../nose/netLogits.js";
 import type { FittedHorizon } from "./fitHorizon.js";
-import { rowOf } from "./table.js";
+import { rowOf, type Table } from "./table.js";
 
 /** Log-odds of every model for every sniff, by models that never saw its plate; one horizon. */
 export interface HeldOutLogits {
@@ -29,6 +29,21 @@ export interface JudgedRows {
   readonly strangeness: Float64Array;
 }
 
+type RowJudge = (x: Float64Array, at: number) => Float64Array;
+
+/** What a model says of some rows, in their order, shape [some rows, groups]. */
+export function saidOf(table: Table, rows: readonly number[], judge: RowJudge): Float64Array {
+  const logits = new Float64Array(rows.length * table.groups);
+  rows.forEach((row, at) => logits.set(judge(rowOf(table, row), at), at * table.groups));
+  return logits;
+}
+
+/** Puts what was said of some rows at those rows' places among all, shape [all rows, groups]. */
+export function putBack(into: Float64Array, said: Float64Array, rows: readonly number[]): void {
+  const groups = said.length / rows.length;
+  rows.forEach((row, at) => into.set(said.subarray(at * groups, (at + 1) * groups), row * groups));
+}
+
 /** Lets the plain models judge some rows. */
 export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): JudgedRows {
   const { table, neighbours, logistic, discriminant, trees, kernel } = fitted;
@@ -36,11 +51,7 @@ export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): Judg
   const nearest = rows.map((row) =>
     nearestPlates(neighbours, whitened(neighbours, rowOf(table, row)), groups),
   );
-  const said = (judge: (x: Float64Array, at: number) => Float64Array) => {
-    const logits = new Float64Array(rows.length * groups);
-    rows.forEach((row, at) => logits.set(judge(rowOf(table, row), at), at * groups));
-    return logits;
-  };
+  const said = (judge: RowJudge) => saidOf(table, rows, judge);
   return {
     models: {
       logistic: said((x) => linearLogits(logistic, x)),
@@ -55,14 +66,9 @@ export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): Judg
 
 /** Fills in plain models' answers for their rows. */
 export function fillIn(into: HeldOutLogits, judged: JudgedRows, rows: readonly number[]): void {
-  rows.forEach((row, at) => {
-    into.strangeness[row] = judged.strangeness[at]!;
-    for (const kind of MODEL_KINDS) {
-      if (kind === "nets") continue;
-      const logits = judged.models[kind];
-      const groups = logits.length / rows.length;
-      put(into, kind, row, logits.subarray(at * groups, (at + 1) * groups));
-    }
+  rows.forEach((row, at) => (into.strangeness[row] = judged.strangeness[at]!));
+  MODEL_KINDS.forEach((kind, place) => {
+    if (kind !== "nets") putBack(into.models[place]!, judged.models[kind], rows);
   });
 }
 

@@ -14,10 +14,9 @@ import {
 import { fitKernel, KERNEL } from "./fitKernel.js";
 import { fitLogisticPath } from "./fitLogistic.js";
 import { growForest } from "./growForest.js";
-import { type JudgedRows, judgePlain } from "./heldOutLogits.js";
+import { type JudgedRows, judgePlain, saidOf } from "./heldOutLogits.js";
 import type { Labels } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
-import { rowOf } from "./table.js";
 
 interface JobData {
   readonly raw: HorizonTable;
@@ -83,11 +82,8 @@ function tryOut(job: TrialJob): TrialAnswer {
   const { heldOut, labels } = job;
   const random = seededRandom(job.seed);
   const { table } = standardisedTable(job.raw, labels, job.weight, job.humidityShare);
-  const said = (judge: (x: Float64Array) => Float64Array) => {
-    const logits = new Float64Array(heldOut.length * table.groups);
-    heldOut.forEach((row, at) => logits.set(judge(rowOf(table, row)).map(softClipped), at * table.groups));
-    return logits;
-  };
+  const said = (judge: (x: Float64Array) => Float64Array) =>
+    saidOf(table, heldOut, (x) => judge(x).map(softClipped));
   const options = { trees: TRIAL_TREES, tries: triesFor(table.features), leafRows: 1 };
   const trees = growForest(table, options, random);
   const kernel = fitKernel(table, { ...KERNEL, bells: TRIAL_BELLS }, random);

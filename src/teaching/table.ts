@@ -16,12 +16,16 @@ export function rowOf(table: { x: Float64Array; features: number }, row: number)
   return table.x.subarray(row * table.features, (row + 1) * table.features);
 }
 
+/** Rows that count: those that are not held out. */
+export function countingRows({ rows, weight }: Pick<Table, "rows" | "weight">): number[] {
+  const counting: number[] = [];
+  for (let row = 0; row < rows; row += 1) if (weight[row]! > 0) counting.push(row);
+  return counting;
+}
+
 /** Rows that count and whose truth is known for a group. */
 export function knownRows(table: Table, group: number): number[] {
-  const rows: number[] = [];
-  for (let row = 0; row < table.rows; row += 1)
-    if (table.weight[row]! > 0 && table.truth[row * table.groups + group]! >= 0) rows.push(row);
-  return rows;
+  return countingRows(table).filter((row) => table.truth[row * table.groups + group]! >= 0);
 }
 
 /** Weighted share of present among the known rows, held away from 0 and 1 by half a row on either side. */

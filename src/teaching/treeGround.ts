@@ -1,4 +1,5 @@
-import type { Table } from "./table.js";
+import { transpose } from "../stats/linearAlgebra.js";
+import { countingRows, type Table } from "./table.js";
 
 /** Rows a pattern from which it pays to sum up by pattern first. */
 const PATTERN_ROWS = 2;
@@ -24,12 +25,8 @@ export interface Ground {
  * pattern first, which takes one addition a row instead of two a group.
  */
 export function groundOf({ rows, features, groups, x, truth, weight }: Table): Ground {
-  const order = Int32Array.from(
-    Array.from({ length: rows }, (_, row) => row).filter((row) => weight[row]! > 0),
-  );
-  const values = new Float64Array(features * rows);
-  for (let row = 0; row < rows; row += 1)
-    for (let i = 0; i < features; i += 1) values[i * rows + row] = x[row * features + i]!;
+  const order = Int32Array.from(countingRows({ rows, weight }));
+  const values = transpose(x, rows, features);
   const { patternOf, truths } = patternsOf(truth, rows, groups);
   const patterns = truths.length / groups;
   const weights = new Float64Array(patterns);

@@ -56,7 +56,6 @@ async function teach(request: number, job: TeachJob): Promise<void> {
   const nose = job.refresh ? await refreshed(job, options) : await taughtAnew(job, options);
   if (!nose.ok) {
     running = null;
-    crew.dismiss();
     return tell({ kind: "done", request, result: nose });
   }
   tell({ kind: "progress", request, progress: { stage: "checks", done: 0 } });
@@ -69,7 +68,6 @@ async function teach(request: number, job: TeachJob): Promise<void> {
   const compared = job.inUse === null || job.refresh ? [] : compare(job.inUse, checked, job.samples);
   const cancelled = running !== own;
   running = null;
-  crew.dismiss();
   const result = cancelled
     ? err({ kind: "cancelled" } as const)
     : ok({ noseText: serialiseNose(checked), compared });
@@ -160,12 +158,13 @@ addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
       ahead.samples.push(...data.samples);
       return;
     case "teach":
-      teach(request, { ...data.job, samples: samplesOf(request) }).catch((cause: unknown) => {
-        running = null;
-        crew.dismiss();
-        // A backend that failed to start may start the next time.
-        backend = null;
-        tell({ kind: "done", request, result: err({ kind: "failed", detail: String(cause) }) });
-      });
+      void teach(request, { ...data.job, samples: samplesOf(request) })
+        .catch((cause: unknown) => {
+          running = null;
+          // A backend that failed to start may start the next time.
+          backend = null;
+          tell({ kind: "done", request, result: err({ kind: "failed", detail: String(cause) }) });
+        })
+        .finally(() => crew.dismiss());
   }
 });
