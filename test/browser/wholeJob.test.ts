@@ -259,10 +259,13 @@ describe("a check at the table over Web Bluetooth", () => {
         .first()
         .waitFor();
       expect(await button(table.page, "Check this plate").getAttribute("aria-disabled")).toBe("true");
-      return;
+    } else {
+      await button(table.page, "Check this plate").click();
+      await table.page.locator('[data-phase="interrupted"]').waitFor();
+      expect(await button(table.page, "Save as a meal").count()).toBe(0);
     }
-    await button(table.page, "Check this plate").click();
-    await table.page.locator('[data-phase="interrupted"]').waitFor();
-    expect(await button(table.page, "Save as a meal").count()).toBe(0);
+    await table.stop();
+    // Switching this radio off after a refused discovery ends Chromium on a busy machine: it goes with its browser.
+    await browser.close();
   });
 });
