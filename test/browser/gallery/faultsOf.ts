@@ -46,16 +46,18 @@ function cutTables(page: Page): Promise<string[]> {
 
 /**
  * The window grows to the whole page, so that the bar at the bottom covers nothing. What is laid out only when it is
- * seen, and what is as high as a share of the window, make the page grow with it: so it is asked again.
+ * seen, and what is as high as a share of the window, make the page grow with it, the former a moment later: so it is
+ * asked until it has told the same twice.
  */
 async function growToPage(page: Page): Promise<void> {
   const { width, height: first } = page.viewportSize() ?? { width: 390, height: 844 };
-  for (let tries = 0, height = first; tries < 4; tries++) {
+  for (let tries = 0, height = first, unchanged = 0; tries < 8 && unchanged < 2; tries++) {
     const whole = await page.evaluate(async () => {
       for (const _ of [1, 2]) await new Promise(requestAnimationFrame); // until it is laid out anew
       return document.documentElement.scrollHeight;
     });
-    if (whole <= height) return;
+    unchanged = whole <= height ? unchanged + 1 : 0;
+    if (unchanged > 0) continue;
     height = whole;
     await page.setViewportSize({ width, height });
   }
