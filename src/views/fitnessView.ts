@@ -92,7 +92,8 @@ function identityOf({ maker, model, firmware, layout }: ConnectedSniffer, words:
     { label: text.maker, value: maker },
     { label: text.model, value: model },
     { label: text.firmware, value: firmware },
-    { label: text.id, value: layout.snifferId },
+    // By fours: easier to compare with what stands elsewhere, and a narrow screen breaks it between them.
+    { label: text.id, value: layout.snifferId.replace(/.{4}(?=.)/gu, "$& ") },
     { label: text.channels, value: numberText(layout.channels.length, words.formats) },
     { label: text.period, value: text.seconds(numberText(layout.sweepPeriodMs / 1000, words.formats, 1)) },
   ];

@@ -118,7 +118,7 @@ function rowOf(
     cells: [
       ohmText(newest, words),
       percentText(newest / reference - 1, words.formats, 1),
-      `${ohmText(low, words)} – ${ohmText(high, words)}`,
+      ohmRangeText(low, high, words),
     ],
   };
 }
@@ -135,8 +135,26 @@ function newestOf({ newest, least, most }: TraceWindow, channel: number): number
 }
 
 /** "51.2 kΩ": three figures are enough to see a change of 1 %. */
-function ohmText(ohm: number, { formats }: LiveWords): string {
-  const [factor, unit] = ohm >= 1e6 ? [1e6, "MΩ"] : ohm >= 1e3 ? [1e3, "kΩ"] : [1, "Ω"];
-  const value = ohm / factor;
-  return `${numberText(value, formats, value >= 100 ? 0 : value >= 10 ? 1 : 2)}\u00a0${unit}`;
+function ohmText(ohm: number, words: LiveWords): string {
+  const unit = unitOf(ohm);
+  return `${figuresText(ohm / unit.ohm, words)}\u00a0${unit.name}`;
+}
+
+/** "45.4 – 50 kΩ": a unit that both ends share is said once, so that a row of the table stays on one line of a phone. */
+function ohmRangeText(low: number, high: number, words: LiveWords): string {
+  const unit = unitOf(low);
+  const from = unit === unitOf(high) ? figuresText(low / unit.ohm, words) : ohmText(low, words);
+  return `${from}\u00a0– ${ohmText(high, words)}`;
+}
+
+const OHM = { ohm: 1, name: "Ω" };
+const KILO_OHM = { ohm: 1e3, name: "kΩ" };
+const MEGA_OHM = { ohm: 1e6, name: "MΩ" };
+
+function unitOf(ohm: number) {
+  return ohm >= MEGA_OHM.ohm ? MEGA_OHM : ohm >= KILO_OHM.ohm ? KILO_OHM : OHM;
+}
+
+function figuresText(value: number, { formats }: LiveWords): string {
+  return numberText(value, formats, value >= 100 ? 0 : value >= 10 ? 1 : 2);
 }
