@@ -36,7 +36,6 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
     if (tables.value === null || text.trim() === "") return [];
     return tables.value.cautionsFor({ text, claims: plate.claims.value, profile: profile.value });
   });
-  const language = computed(() => preferences.language.value);
 
   return {
     load: async () => {
@@ -57,10 +56,12 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
       return cautions.value.map((one) => loaded.dietCautionView(one, profile.value.jurisdiction, words));
     }),
     questions: computed(() => {
-      const asked = tables.value?.kitchenQuestions(cautions.value) ?? [];
-      return asked.flatMap((id) => {
-        const question = tables.value?.QUESTIONS.find((known) => known.id === id);
-        return question === undefined ? [] : [question[language.value]];
+      const loaded = tables.value;
+      if (loaded === null) return [];
+      const language = loaded.tableLanguage(preferences.words.value.formats);
+      return loaded.kitchenQuestions(cautions.value).flatMap((id) => {
+        const question = loaded.QUESTIONS.find((known) => known.id === id);
+        return question === undefined ? [] : [question[language]];
       });
     }),
     standing: computed(() =>

@@ -9,6 +9,7 @@ export { QUESTIONS } from "../diet/data/questions.js";
 export { searchDishes } from "../diet/searchDishes.js";
 export { dietCautionView } from "../views/dietCautionView.js";
 export { standingView } from "../views/standingView.js";
+export { tableLanguage } from "../views/tableLanguage.js";
 
 /** The first look-up builds the index of all words: better now than under the first key press. */
 export function warmUp(): void {

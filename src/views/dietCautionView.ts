@@ -4,10 +4,10 @@ import { claimLimitsFor } from "../diet/claimLimitsFor.js";
 import type { JurisdictionId } from "../diet/jurisdiction.js";
 import { substanceOf } from "../diet/substanceTree.js";
 import type { Words } from "../text/catalogue.js";
-import type { Formats } from "../text/formats.js";
 import type { CautionView } from "./cautionsView.js";
 import { legalNoteText } from "./legalNoteText.js";
 import { itemName } from "./profileItemName.js";
+import { tableLanguage } from "./tableLanguage.js";
 
 type CautionWords = Words<"common" | "diet" | "plate" | "you">;
 
@@ -18,7 +18,7 @@ export function dietCautionView(
   words: CautionWords,
 ): CautionView {
   const { plate } = words.text;
-  const language = languageOf(words.formats);
+  const language = tableLanguage(words.formats);
   const trigger = caution.triggers[0]?.word ?? "";
   const row = caution.substance === null ? undefined : substanceOf(caution.substance);
   const note = caution.row?.note ?? null;
@@ -44,16 +44,11 @@ export function dietCautionView(
 function claimLines({ claims, item }: Caution, jurisdiction: JurisdictionId, words: CautionWords): string[] {
   const { plate, diet } = words.text;
   if (claims.length === 0) return [];
-  const language = languageOf(words.formats);
+  const language = tableLanguage(words.formats);
   const grave = item.kind === "allergy" || item.kind === "coeliac";
   return [
     ...[...new Set(claims.map(({ word }) => word))].map((word) => plate.claimed(word)),
     ...(grave ? [diet.noTraces] : []),
     ...claimLimitsFor(item, jurisdiction).map(({ claim, limit }) => diet.claimLimit(claim, limit[language])),
   ];
-}
-
-/** The tables of the diet station are in English and German. */
-function languageOf({ locale }: Formats): "en" | "de" {
-  return locale.toLowerCase().startsWith("de") ? "de" : "en";
 }

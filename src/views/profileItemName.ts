@@ -3,6 +3,7 @@ import type { DietId } from "../diet/profile.js";
 import { substanceOf } from "../diet/substanceTree.js";
 import type { Words } from "../text/catalogue.js";
 import { groupName } from "./groupName.js";
+import { tableLanguage } from "./tableLanguage.js";
 
 /** The part of the profile that a caution speaks to, such as "egg allergy". */
 export function itemName(item: Caution["item"], words: Words<"common" | "you">): string {
@@ -27,5 +28,5 @@ export function itemName(item: Caution["item"], words: Words<"common" | "you">):
 export function substanceName(id: string, { formats }: Pick<Words, "formats">): string {
   const row = substanceOf(id);
   if (row === undefined) return id;
-  return formats.locale.toLowerCase().startsWith("de") ? row.de : row.en;
+  return row[tableLanguage(formats)];
 }

@@ -186,3 +186,12 @@ it("the card says none of the forbidden words in any language, and names the use
     expect(religious).toHaveLength(2);
   }
 });
+
+it("speaks English of the tables where the app's language is neither English nor German", () => {
+  const french: Spoken = { ...ENGLISH, formats: { ...ENGLISH.formats, locale: "fr-FR" } };
+  expect(substanceName("egg", french)).toBe(substanceName("egg", ENGLISH));
+  expect(substanceName("egg", GERMAN)).not.toBe(substanceName("egg", ENGLISH));
+  expect(cautions.map((one) => dietCautionView(one, "EU", french).text)).toEqual(
+    cautions.map((one) => dietCautionView(one, "EU", ENGLISH).text),
+  );
+});
