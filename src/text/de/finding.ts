@@ -127,7 +127,7 @@ export const finding: Catalogue["finding"] = {
     },
     noNose: {
       sentence: "Es gibt noch keine Nase.",
-      remedy: "Lade die Demo-Nase, oder lerne eine aus Mustern an.",
+      remedy: "Lerne eine aus Mustern an; zum Üben gibt es Demo-Muster, unter Nase, Muster.",
     },
     otherSniffer: {
       sentence: "Diese Nase wurde an einem anderen Riecher angelernt.",

@@ -7,7 +7,8 @@ export const nose: Catalogue["nose"] = {
   back: "Nase",
   loading: "Die Nase wird gelesen",
   noneTitle: "Noch keine Nase",
-  noneText: "Ohne Nase ist jeder Befund unsicher. Lade die Demo-Nase, oder lerne eine eigene aus Mustern an.",
+  noneText:
+    "Ohne Nase ist jeder Befund unsicher. Lerne eine aus Mustern an: aus eigenen, oder zum Üben aus den Demo-Mustern unter Muster.",
   unreadable: "Die behaltene Nase ist nicht lesbar",
   unreadableText: (detail) =>
     `Sie ist vielleicht beschädigt oder aus einer anderen Fassung (${detail}). Hol eine andere Fassung zurück.`,

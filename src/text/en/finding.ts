@@ -125,7 +125,7 @@ export const finding = {
     },
     noNose: {
       sentence: "There is no nose yet.",
-      remedy: "Load the demo nose, or teach one from samples.",
+      remedy: "Teach one from samples; for practice there are demo samples, under Nose, Samples.",
     },
     otherSniffer: {
       sentence: "This nose was taught on another sniffer.",

@@ -6,7 +6,8 @@ export const nose = {
   back: "Nose",
   loading: "Reading the nose",
   noneTitle: "No nose yet",
-  noneText: "Without a nose every finding is uncertain. Load the demo nose, or teach your own from samples.",
+  noneText:
+    "Without a nose every finding is uncertain. Teach one from samples: your own, or for practice the demo samples under Samples.",
   unreadable: "The nose that is kept cannot be read",
   unreadableText: (detail: string) =>
     `It may be damaged or from another version (${detail}). Put another version back.`,
