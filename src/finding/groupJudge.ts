@@ -34,6 +34,8 @@ export interface GroupJudge {
   setAt(place: number, score: Score, outsideFold?: number | null): Label[];
   /** The single label that stands after these sets, or null while there is none or it has just come up. */
   settledLabel(sets: readonly Label[][]): Label | null;
+  /** The label that would stand at each horizon for a held-out sniff, against the plates outside its fold. */
+  heldOutLabels(sniff: number): readonly (Label | null)[];
   /** Errors of the whole rule, looks at earlier horizons included, on the held-out plates. */
   shownErrors(lastPlace: number): ShownErrors;
 }
@@ -96,6 +98,23 @@ function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
     return before?.length === 1 && before[0] === label ? label : null;
   }
 
+  const held = new Map<number, readonly (Label | null)[]>();
+  function heldOutLabels(sniff: number): readonly (Label | null)[] {
+    const labels = held.get(sniff) ?? labelsOf(sniff);
+    held.set(sniff, labels);
+    return labels;
+  }
+
+  function labelsOf(sniff: number): (Label | null)[] {
+    const fold = group.fold[sniff] ?? 0;
+    const sets: Label[][] = [];
+    return group.horizons.map((own, place) => {
+      const score = { logit: own.logits[sniff] ?? 0, probability: own.probabilities[sniff] ?? 0.5 };
+      sets.push(setAt(place, score, fold));
+      return settledLabel(sets);
+    });
+  }
+
   const shown = new Map<number, ShownErrors>();
   function shownErrors(lastPlace: number): ShownErrors {
     const errors = shown.get(lastPlace) ?? countErrors(lastPlace);
@@ -108,13 +127,8 @@ function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
     const falseAlarms = plateVotes();
     const hits = plateVotes();
     group.truth.forEach((truth, i) => {
-      const fold = group.fold[i] ?? 0;
-      const sets = group.horizons.slice(0, lastPlace + 1).map((own, place) => {
-        const score = { logit: own.logits[i] ?? 0, probability: own.probabilities[i] ?? 0.5 };
-        return setAt(place, score, fold);
-      });
-      const said = (label: Label) =>
-        sets.some((_, place) => settledLabel(sets.slice(0, place + 1)) === label);
+      const stood = heldOutLabels(i).slice(0, lastPlace + 1);
+      const said = (label: Label) => stood.includes(label);
       const plate = group.plate[i] ?? 0;
       if (truth === 1) {
         misses.add(plate, said("absent"));
@@ -136,6 +150,7 @@ function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
     canClear: allowed >= 0,
     setAt,
     settledLabel,
+    heldOutLabels,
     shownErrors,
   };
 }

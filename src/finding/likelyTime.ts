@@ -1,4 +1,4 @@
-import type { GroupNose, Nose } from "../nose/nose.js";
+import type { Nose } from "../nose/nose.js";
 import { clopperPearsonUpper } from "../stats/proportionInterval.js";
 import { type GroupJudge, groupJudge, type Label } from "./groupJudge.js";
 
@@ -23,7 +23,7 @@ export function likelyTimeMs(
       const judge = groupJudge(group, acceptedMissRate);
       const counts = countingLabels(judge, place, acceptedMissRate, allergyGroups.includes(group.name));
       group.truth.forEach((_truth, i) => {
-        const label = judge.settledLabel(setsOf(group, judge, i, place));
+        const label = judge.heldOutLabels(i)[place] ?? null;
         const plate = group.plate[i] ?? 0;
         isTold.set(plate, (isTold.get(plate) ?? true) && label !== null && counts.includes(label));
       });
@@ -32,19 +32,6 @@ export function likelyTimeMs(
     return isTold.size > 0 && 2 * told >= isTold.size;
   });
   return (nose.horizons[first] ?? nose.horizons.at(-1))?.fromMs ?? null;
-}
-
-/** Sets of one held-out sniff up to a horizon, against the plates outside its fold. */
-function setsOf(group: GroupNose, judge: GroupJudge, i: number, place: number): Label[][] {
-  return group.horizons
-    .slice(0, place + 1)
-    .map((own, at) =>
-      judge.setAt(
-        at,
-        { logit: own.logits[i] ?? 0, probability: own.probabilities[i] ?? 0.5 },
-        group.fold[i] ?? 0,
-      ),
-    );
 }
 
 /** The labels that would become a word by then, as `findPlate` has it. */
