@@ -1,7 +1,17 @@
 /** The ensemble of small nets. With backend.ts the only code that touches TensorFlow.js. */
 import * as tf from "@tensorflow/tfjs";
-import { type RandomSource, standardNormal } from "../kernel/random.js";
+import type { RandomSource } from "../kernel/random.js";
 import type { NetEnsemble } from "../nose/models.js";
+import {
+  eachOf,
+  jobNets,
+  type NetShape,
+  type NetStack,
+  ownAnswers,
+  readStack,
+  startStack,
+} from "./netStack.js";
+import { crossEntropy, forward, type JobRows, lossSlope } from "./netStep.js";
 
 /** One fold's view of the data: the same rows, its own standardisation and its own teaching part. */
 export interface NetJob {
@@ -44,7 +54,8 @@ const LOOK_EVERY = 10;
 const PATIENCE = 4;
 
 /**
- * Teaches `members` nets for each job, all in one graph: weights are stacked, one matrix product a layer.
+ * Teaches `members` nets for each job, all in one graph and in step: the members of a job by one matrix product a layer,
+ * the weights of all jobs by one update.
  *
  * Steps go round the horizons, so that one net answers for each stretch of the headspace. Early stopping is net by
  * net, on plates drawn for it from its own teaching part.
@@ -58,70 +69,86 @@ export async function teachNets(
   settings: NetSettings,
   control: TeachControl,
 ): Promise<NetEnsemble[] | null> {
+  const shape = { ...settings, jobs: jobs.length };
   const data = tensorsOf(jobs, settings, control.random);
-  const weights = startWeights(jobs.length * settings.members, settings, control.random);
+  const weights = startStack(shape, control.random, settings.start);
   const optimizer = tf.train.adam(LEARNING_RATE);
-  const watch = startWatch(weights);
+  const watch = startWatch(weights, shape);
   try {
     for (let step = 0; step < settings.steps; step += 1) {
       if (step % 2 === 0) await breathe();
       if (control.isCancelled()) return null;
-      const x = data.x[step % data.x.length]!;
-      optimizer.minimize(() => lossOf(forward(x, weights), data.truth, data.taught, weights), false, weights);
+      tf.tidy(() => optimizer.applyGradients(slopeOf(data, weights, step)));
       control.onProgress((step + 1) / settings.steps);
       if (data.watched !== null && (step + 1) % LOOK_EVERY === 0) {
-        await look(watch, data, weights);
+        await look(watch, data, data.watched, weights);
         if (watch.idleLooks >= PATIENCE) break;
       }
     }
-    const final = data.watched === null ? weights : watch.best;
-    return await readWeights(final, jobs.length, settings);
+    return await readStack(data.watched === null ? weights : watch.best, shape);
   } finally {
     optimizer.dispose();
-    tf.dispose([data.x, data.truth, data.taught, data.watched ?? [], weights, watch.best, watch.bestLoss]);
+    dispose(data, weights, watch);
   }
 }
 
 interface NetTensors {
-  readonly x: tf.Tensor3D[];
-  readonly truth: tf.Tensor3D;
-  readonly taught: tf.Tensor3D;
-  readonly watched: tf.Tensor3D | null;
+  /** Shape [jobs][horizons]. */
+  readonly rows: readonly (readonly JobRows[])[];
+  readonly truth: tf.Tensor2D;
+  /** Masks of the loss, one a job, each of shape [rows, members * groups]. */
+  readonly taught: readonly tf.Tensor2D[];
+  readonly watched: readonly tf.Tensor2D[] | null;
+  readonly own: tf.Tensor4D;
 }
 
 function tensorsOf(jobs: readonly NetJob[], settings: NetSettings, random: RandomSource): NetTensors {
-  const { rows, features, groups, members, truth, plates } = settings;
-  const nets = jobs.length * members;
-  const x = (jobs[0]?.x ?? []).map((_, horizon) => {
-    const tiled = new Float32Array(nets * rows * features);
-    for (let net = 0; net < nets; net += 1)
-      tiled.set(jobs[Math.floor(net / members)]!.x[horizon]!, net * rows * features);
-    return tf.tensor3d(tiled, [nets, rows, features]);
-  });
-  const taught = new Float32Array(nets * rows * groups);
-  const watched = new Float32Array(nets * rows * groups);
-  let anyWatched = false;
-  for (let net = 0; net < nets; net += 1) {
-    const { weight } = jobs[Math.floor(net / members)]!;
-    const watchedPlates = drawWatched(weight, plates, random);
-    anyWatched ||= watchedPlates.size > 0;
-    for (let row = 0; row < rows; row += 1)
-      for (let group = 0; group < groups; group += 1) {
-        const known = truth[row * groups + group]! >= 0 ? weight[row]! : 0;
-        const part = watchedPlates.has(plates[row]!) ? watched : taught;
-        part[(net * rows + row) * groups + group] = known;
-      }
-  }
-  normalise(taught, nets);
-  normalise(watched, nets);
-  const shape: [number, number, number] = [nets, rows, groups];
-  const oneTruth = Float32Array.from(truth, (one) => Math.max(0, one));
+  const { rows, features, groups, members, truth } = settings;
+  const masks = jobs.map((job) => masksOf(job, settings, random));
+  const anyWatched = masks.some(({ watched }) => watched.some((one) => one > 0));
+  const asTensor = (mask: Float32Array) => tf.tensor2d(mask, [rows, members * groups]);
   return {
-    x,
-    truth: tf.tensor3d(oneTruth, [1, rows, groups]),
-    taught: tf.tensor3d(taught, shape),
-    watched: anyWatched ? tf.tensor3d(watched, shape) : null,
+    rows: jobs.map((job) =>
+      job.x.map((values) => {
+        const x = tf.tensor2d(Float32Array.from(values), [rows, features]);
+        return { x, turned: tf.transpose(x) };
+      }),
+    ),
+    truth: tf.tidy(() => {
+      const one = tf.tensor2d(
+        Float32Array.from(truth, (known) => Math.max(0, known)),
+        [rows, groups],
+      );
+      return tf.tile(one, [1, members]);
+    }),
+    taught: masks.map(({ taught }) => asTensor(taught)),
+    watched: anyWatched ? masks.map(({ watched }) => asTensor(watched)) : null,
+    own: ownAnswers({ ...settings, jobs: jobs.length }),
   };
+}
+
+/** Which answers of each member are taught and which are watched; those of a member add up to 1, or to 0. */
+function masksOf({ weight }: NetJob, settings: NetSettings, random: RandomSource) {
+  const { rows, groups, members, truth, plates } = settings;
+  const taught = new Float32Array(rows * members * groups);
+  const watched = new Float32Array(rows * members * groups);
+  for (let member = 0; member < members; member += 1) {
+    const watchedPlates = drawWatched(weight, plates, random);
+    const sums = { taught: 0, watched: 0 };
+    const each = (visit: (at: number, known: number, part: "taught" | "watched") => void) => {
+      for (let row = 0; row < rows; row += 1)
+        for (let group = 0; group < groups; group += 1) {
+          const known = truth[row * groups + group]! >= 0 ? weight[row]! : 0;
+          const at = (row * members + member) * groups + group;
+          visit(at, known, watchedPlates.has(plates[row]!) ? "watched" : "taught");
+        }
+    };
+    each((_at, known, part) => (sums[part] += known));
+    each((at, known, part) => {
+      if (sums[part] > 0) (part === "taught" ? taught : watched)[at] = known / sums[part];
+    });
+  }
+  return { taught, watched };
 }
 
 function drawWatched(weight: Float64Array, plates: Int32Array, random: RandomSource): Set<number> {
@@ -131,90 +158,71 @@ function drawWatched(weight: Float64Array, plates: Int32Array, random: RandomSou
   return new Set([...own].filter(() => random() < WATCHED_SHARE));
 }
 
-/** Makes the masks of each net add up to 1, so that a loss is a mean. */
-function normalise(masks: Float32Array, nets: number): void {
-  const size = masks.length / nets;
-  for (let net = 0; net < nets; net += 1) {
-    const own = masks.subarray(net * size, (net + 1) * size);
-    const sum = own.reduce((a, b) => a + b, 0);
-    if (sum > 0) own.forEach((value, i) => (own[i] = value / sum));
-  }
-}
-
-type Weights = tf.Variable[];
-
-function startWeights(nets: number, settings: NetSettings, random: RandomSource): Weights {
-  const { features, hidden, groups, start } = settings;
-  const filled = (shape: number[], spread: number, from: Float32Array | undefined) => {
-    const size = shape.reduce((a, b) => a * b, 1);
-    const values =
-      from === undefined
-        ? Float32Array.from({ length: size }, () => spread * standardNormal(random))
-        : Float32Array.from({ length: size }, (_, at) => from[at % from.length]!);
-    return tf.tidy(() => tf.variable(tf.tensor(values, shape)));
-  };
-  // Glorot and Bengio, AISTATS (2010): spread by the square root of the fan-in.
-  return [
-    filled([nets, features, hidden], Math.sqrt(1 / features), start?.inWeights),
-    filled([nets, 1, hidden], 0, start?.inBias),
-    filled([nets, hidden, groups], Math.sqrt(1 / hidden), start?.outWeights),
-    filled([nets, 1, groups], 0, start?.outBias),
+/** Slope of every net's loss, the pull to zero with it, by the names of the weights. */
+function slopeOf(data: NetTensors, weights: NetStack<tf.Variable>, step: number): NamedSlope[] {
+  const slopes = data.rows.map((horizons, job) =>
+    tf.tidy(() =>
+      lossSlope(horizons[step % horizons.length]!, jobNets(weights, job), data.truth, data.taught[job]!),
+    ),
+  );
+  const all = eachOf(weights, (one, place) =>
+    tf.reshape(tf.stack(slopes.map((slope) => slope[place]!)), one.shape),
+  );
+  const pull = eachOf(weights, (one) => tf.mul(one, WEIGHT_DECAY));
+  const slope: NetStack = [
+    tf.add(all[0], pull[0]),
+    all[1],
+    // Between one member's hidden units and another's answers there is nothing to teach.
+    tf.add(tf.mul(all[2], data.own), pull[2]),
+    all[3],
   ];
+  return weights.map(({ name }, place) => ({ name, tensor: slope[place]! }));
 }
 
-function forward(
-  x: tf.Tensor3D,
-  [inWeights, inBias, outWeights, outBias]: readonly tf.Tensor[],
-): tf.Tensor3D {
-  const layer = tf.tanh(tf.add(tf.matMul(x, inWeights as tf.Tensor3D), inBias!)) as tf.Tensor3D;
-  return tf.add(tf.matMul(layer, outWeights as tf.Tensor3D), outBias!) as tf.Tensor3D;
-}
-
-/** Log loss from log-odds, without overflow; shape as the log-odds. */
-function crossEntropy(logits: tf.Tensor3D, truth: tf.Tensor3D): tf.Tensor {
-  const tail = tf.log1p(tf.exp(tf.neg(tf.abs(logits))));
-  return tf.add(tf.sub(tf.relu(logits), tf.mul(logits, truth)), tail);
-}
-
-function lossOf(
-  logits: tf.Tensor3D,
-  truth: tf.Tensor3D,
-  mask: tf.Tensor3D,
-  weights: readonly tf.Tensor[],
-): tf.Scalar {
-  const decay = tf.add(tf.sum(tf.square(weights[0]!)), tf.sum(tf.square(weights[2]!)));
-  const fit = tf.sum(tf.mul(crossEntropy(logits, truth), mask));
-  return tf.add(fit, tf.mul(decay, WEIGHT_DECAY / 2)) as tf.Scalar;
+interface NamedSlope {
+  readonly name: string;
+  readonly tensor: tf.Tensor;
 }
 
 interface Watch {
-  best: tf.Tensor[];
-  bestLoss: tf.Tensor1D;
+  best: NetStack;
+  /** Shape [jobs, 1, members, 1]. */
+  bestLoss: tf.Tensor;
   idleLooks: number;
 }
 
-function startWatch(weights: Weights): Watch {
-  const nets = weights[0]!.shape[0]!;
-  return { best: weights.map((one) => tf.clone(one)), bestLoss: tf.fill([nets], 1e9), idleLooks: 0 };
+function startWatch(weights: NetStack, { jobs, members }: NetShape): Watch {
+  return {
+    best: eachOf(weights, (one) => tf.clone(one)),
+    bestLoss: tf.fill([jobs, 1, members, 1], 1e9),
+    idleLooks: 0,
+  };
 }
 
 /** Keeps, net by net, the weights with the least loss on the watched plates so far. */
-async function look(watch: Watch, data: NetTensors, weights: Weights): Promise<void> {
+async function look(
+  watch: Watch,
+  data: NetTensors,
+  watched: readonly tf.Tensor2D[],
+  weights: NetStack,
+): Promise<void> {
   const { best, bestLoss, gained } = tf.tidy(() => {
-    const x = data.x.at(-1)!;
-    const loss = tf.sum(
-      tf.mul(crossEntropy(forward(x, weights), data.truth), data.watched!),
-      [1, 2],
-    ) as tf.Tensor1D;
+    const losses = data.rows.map((horizons, job) => {
+      const loss = crossEntropy(forward(horizons.at(-1)!.x, jobNets(weights, job)), data.truth);
+      const perAnswer = tf.sum(tf.mul(loss, watched[job]!), 0);
+      return tf.sum(tf.reshape(perAnswer, [weights[3].shape[2]!, -1]), 1);
+    });
+    const loss = tf.reshape(tf.stack(losses), watch.bestLoss.shape);
     const better = tf.less(loss, watch.bestLoss);
-    const pick = tf.reshape(better, [-1, 1, 1]);
     return {
-      best: weights.map((one, i) => tf.where(tf.broadcastTo(pick, one.shape), one, watch.best[i]!)),
-      bestLoss: tf.minimum(loss, watch.bestLoss) as tf.Tensor1D,
+      best: eachOf(weights, (one, place) =>
+        tf.where(tf.broadcastTo(better, one.shape), one, watch.best[place]),
+      ),
+      bestLoss: tf.minimum(loss, watch.bestLoss),
       gained: tf.sum(tf.cast(better, "float32")),
     };
   });
-  tf.dispose([watch.best, watch.bestLoss]);
+  tf.dispose([[...watch.best], watch.bestLoss]);
   watch.best = best;
   watch.bestLoss = bestLoss;
   const count = (await gained.data())[0]!;
@@ -222,24 +230,10 @@ async function look(watch: Watch, data: NetTensors, weights: Weights): Promise<v
   watch.idleLooks = count > 0 ? 0 : watch.idleLooks + 1;
 }
 
-async function readWeights(
-  weights: readonly tf.Tensor[],
-  jobs: number,
-  settings: NetSettings,
-): Promise<NetEnsemble[]> {
-  const flat = (await Promise.all(weights.map((one) => one.data()))) as Float32Array[];
-  const slice = (i: number, job: number) => {
-    const size = flat[i]!.length / jobs;
-    return flat[i]!.slice(job * size, (job + 1) * size);
-  };
-  return Array.from({ length: jobs }, (_, job) => ({
-    members: settings.members,
-    hidden: settings.hidden,
-    inWeights: slice(0, job),
-    inBias: slice(1, job),
-    outWeights: slice(2, job),
-    outBias: slice(3, job),
-  }));
+function dispose(data: NetTensors, weights: NetStack<tf.Variable>, watch: Watch): void {
+  const rows = data.rows.flat().flatMap(({ x, turned }) => [x, turned]);
+  const masks = [...data.taught, ...(data.watched ?? [])];
+  tf.dispose([...rows, ...masks, data.truth, data.own, ...weights, ...watch.best, watch.bestLoss]);
 }
 
 /** Lets messages in, so that a cancel is heard within two steps. */
@@ -256,14 +250,13 @@ export async function netLogitsByTensorFlow(
   const features = x.length / rows;
   const groups = nets.outBias.length / nets.members;
   const logits = tf.tidy(() => {
-    const one = tf.tensor3d(Float32Array.from(x), [1, rows, features]);
-    const weights = [
-      tf.tensor3d(nets.inWeights, [nets.members, features, nets.hidden]),
-      tf.tensor3d(nets.inBias, [nets.members, 1, nets.hidden]),
-      tf.tensor3d(nets.outWeights, [nets.members, nets.hidden, groups]),
-      tf.tensor3d(nets.outBias, [nets.members, 1, groups]),
-    ];
-    return tf.mean(forward(tf.tile(one, [nets.members, 1, 1]), weights), 0);
+    const one = tf.tile(tf.tensor3d(Float32Array.from(x), [1, rows, features]), [nets.members, 1, 1]);
+    const inWeights = tf.tensor3d(nets.inWeights, [nets.members, features, nets.hidden]);
+    const inBias = tf.tensor3d(nets.inBias, [nets.members, 1, nets.hidden]);
+    const outWeights = tf.tensor3d(nets.outWeights, [nets.members, nets.hidden, groups]);
+    const outBias = tf.tensor3d(nets.outBias, [nets.members, 1, groups]);
+    const hidden = tf.tanh(tf.add(tf.matMul(one, inWeights), inBias));
+    return tf.mean(tf.add(tf.matMul(hidden, outWeights), outBias), 0);
   });
   const values = (await logits.data()) as Float32Array;
   logits.dispose();
