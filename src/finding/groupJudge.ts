@@ -117,25 +117,9 @@ function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
 
   const shown = new Map<number, ShownErrors>();
   function shownErrors(lastPlace: number): ShownErrors {
-    const errors = shown.get(lastPlace) ?? countErrors(lastPlace);
+    const errors = shown.get(lastPlace) ?? countErrors(group, heldOutLabels, lastPlace);
     shown.set(lastPlace, errors);
     return errors;
-  }
-
-  function countErrors(lastPlace: number): ShownErrors {
-    const misses = plateVotes();
-    const falseAlarms = plateVotes();
-    const hits = plateVotes();
-    group.truth.forEach((truth, i) => {
-      const stood = heldOutLabels(i).slice(0, lastPlace + 1);
-      const said = (label: Label) => stood.includes(label);
-      const plate = group.plate[i] ?? 0;
-      if (truth === 1) {
-        misses.add(plate, said("absent"));
-        hits.add(plate, said("present"));
-      } else falseAlarms.add(plate, said("present"));
-    });
-    return { misses: misses.whole(), falseAlarms: falseAlarms.whole(), hits: hits.whole() };
   }
 
   function canAlarm(): boolean {
@@ -153,6 +137,26 @@ function makeJudge(group: GroupNose, acceptedMissRate: number): GroupJudge {
     heldOutLabels,
     shownErrors,
   };
+}
+
+/** Errors by a horizon, from the labels that would stand at each for every held-out sniff. */
+function countErrors(
+  group: GroupNose,
+  labelsOf: (sniff: number) => readonly (Label | null)[],
+  lastPlace: number,
+): ShownErrors {
+  const misses = plateVotes();
+  const falseAlarms = plateVotes();
+  const hits = plateVotes();
+  group.truth.forEach((truth, i) => {
+    const stood = labelsOf(i).slice(0, lastPlace + 1);
+    const plate = group.plate[i] ?? 0;
+    if (truth === 1) {
+      misses.add(plate, stood.includes("absent"));
+      hits.add(plate, stood.includes("present"));
+    } else falseAlarms.add(plate, stood.includes("present"));
+  });
+  return { misses: misses.whole(), falseAlarms: falseAlarms.whole(), hits: hits.whole() };
 }
 
 function ladderOf(group: GroupNose, logits: Float32Array, truth: 0 | 1): ScoreLadder {
