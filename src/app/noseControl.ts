@@ -69,10 +69,14 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
   async function load(): Promise<void> {
     const [noses, settings] = [await store.listNoses(), await store.getSettings()];
     const { readPreferences } = await loadReading();
-    const unwanted = !settings.ok || readPreferences(settings.value).preferences.demoDropped;
+    const preferences = settings.ok ? readPreferences(settings.value).preferences : null;
+    const unwanted = preferences === null || preferences.demoDropped;
     if (noses.ok && noses.value.noses.length === 0 && !unwanted) await installDemoNose(ports);
-    active.value = await readActive(ports);
-    judging.value = await loadJudging();
+    const [nose, piece] = [await readActive(ports), await loadJudging()];
+    if (nose.kind === "ready" && preferences !== null)
+      await prepare(piece.judgesOf(nose.nose, preferences.acceptedMissRate));
+    active.value = nose;
+    judging.value = piece;
   }
 
   const { teach, offer, propose } = createTeaching(ports, client, wasmPath, teaching, current);
@@ -164,6 +168,11 @@ function keptNoses(
       return stored.ok ? ok((await loadJudging()).serialiseNose(stored.value)) : stored;
     },
   };
+}
+
+/** Step by step, so that a tap is answered in between: all at once it would take longer than one may wait. */
+async function prepare(steps: Generator<void>): Promise<void> {
+  while (steps.next().done !== true) await new Promise((resume) => setTimeout(resume, 0));
 }
 
 async function readActive({ store }: Ports): Promise<ActiveNose> {

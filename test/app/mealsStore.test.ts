@@ -9,7 +9,7 @@ import { mealTable } from "../../src/app/meals/mealTable.js";
 import { openMeal } from "../../src/app/meals/openMeal.js";
 import { addressOf, monthsBack, periodOf, periodText, queryOf } from "../../src/app/meals/period.js";
 import { createPhotoUrls } from "../../src/app/meals/photoUrls.js";
-import { FIRST_PAGE, readMeals } from "../../src/app/meals/readMeals.js";
+import { MEALS_PAGE, readMeals } from "../../src/app/meals/readMeals.js";
 import { reviewedMeals } from "../../src/app/meals/reviewedMeals.js";
 import { fitWithin } from "../../src/app/meals/scalePhoto.js";
 import type { CheckState } from "../../src/flows/checkState.js";
@@ -33,7 +33,7 @@ describe("the list of meals", () => {
     await got(store.save({ meals: many }));
     const list = createMealsList(store, { now: () => 0 });
     await until(() => list.matching.value.length > 0);
-    expect(list.matching.value).toHaveLength(FIRST_PAGE);
+    expect(list.matching.value).toHaveLength(MEALS_PAGE);
     expect(list.total.value).toBe(620);
     await until(() => list.reading.value.kind === "read");
     expect(list.matching.value.map(({ id }) => id)).toEqual(many.map(({ id }) => id).reverse());

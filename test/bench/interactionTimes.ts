@@ -17,7 +17,7 @@ interface Span {
 declare global {
   interface Window {
     interactions?: (Span & { readonly ms: number })[];
-    /** What ran in frames that took over 50 ms. @see W3C, Long Animation Frames API */
+    /** Frames that took over 50 ms, and what ran in them. @see W3C, Long Animation Frames API */
     longFrames?: Span[];
   }
 }
@@ -27,6 +27,8 @@ interface Timing extends PerformanceEventTiming {
 }
 
 interface LongFrame extends PerformanceEntry {
+  /** When style, layout and paint began. */
+  readonly renderStart: number;
   readonly scripts: readonly {
     readonly invoker: string;
     readonly sourceFunctionName: string;
@@ -51,16 +53,19 @@ export async function recordInteractions(page: Page): Promise<void> {
     }).observe({ type: "event", durationThreshold: 16, buffered: true } as PerformanceObserverInit);
     const frames: NonNullable<Window["longFrames"]> = (window.longFrames = []);
     new PerformanceObserver((list) => {
-      for (const { scripts } of list.getEntries() as LongFrame[])
-        for (const { invoker, sourceFunctionName, startTime, duration } of scripts) {
-          const what = `${Math.round(duration)} ms ${sourceFunctionName || invoker}`;
-          frames.push({ startMs: startTime, endMs: startTime + duration, what });
-        }
+      for (const { scripts, startTime, duration, renderStart } of list.getEntries() as LongFrame[]) {
+        const ran = scripts.map(
+          (one) => `${Math.round(one.duration)} ${one.sourceFunctionName || one.invoker}`,
+        );
+        const drawn = renderStart === 0 ? 0 : Math.round(startTime + duration - renderStart);
+        const what = `frame of ${Math.round(duration)} ms: ${[...ran, `${drawn} drawing`].join(", ")}`;
+        frames.push({ startMs: startTime, endMs: startTime + duration, what });
+      }
     }).observe({ type: "long-animation-frame", buffered: true });
   });
 }
 
-/** Those since the last call; a slow one names the scripts that ran meanwhile. */
+/** Those since the last call; a slow one names the long frames that it fell into. */
 export const takeInteractions = (page: Page, slowMs: number): Promise<Interaction[]> =>
   page.evaluate((slow) => {
     const frames = window.longFrames?.splice(0) ?? [];

@@ -8,7 +8,7 @@ import {
   rowsOf,
   withMeal,
 } from "../../src/app/meals/mealRows.js";
-import { FIRST_PAGE } from "../../src/app/meals/readMeals.js";
+import { MEALS_PAGE } from "../../src/app/meals/readMeals.js";
 import type { Meal } from "../../src/meals/meal.js";
 import type { MealFilter } from "../../src/meals/mealSearch.js";
 import { en } from "../../src/text/en.js";
@@ -42,10 +42,10 @@ const drawn = (filter: MealFilter, shown: number) =>
   );
 
 describe("the list at 10,000 meals", () => {
-  bench("opening it: the first screen in words", () => void drawn({}, FIRST_PAGE));
+  bench("opening it: the first screen in words", () => void drawn({}, MEALS_PAGE));
   bench(
     "a key press: search, and the first screen in words",
-    () => void drawn({ text: "brühe" }, FIRST_PAGE),
+    () => void drawn({ text: "brühe" }, MEALS_PAGE),
   );
   bench("scrolled to the thousandth: all that is drawn, in words", () => void drawn({}, 1000));
 });

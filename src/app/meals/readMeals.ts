@@ -4,9 +4,8 @@ import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { MealQuery, PageCursor } from "../../store/storeTypes.js";
 
-/** The first page fills a screen; the next ones are as many as can be read between two key presses. */
-export const FIRST_PAGE = 50;
-const NEXT_PAGE = 250;
+/** Fills a screen, and is read within a frame or two of a slow phone: a tap waits for no more. */
+export const MEALS_PAGE = 50;
 
 /**
  * Reads meals page by page, newest first, and lets the page breathe in between.
@@ -19,14 +18,12 @@ export async function readMealPages(
   onPage: (meals: readonly Meal[], isLast: boolean) => boolean,
 ): Promise<Result<void, StoreError>> {
   let after: PageCursor | null = null;
-  let limit = FIRST_PAGE;
   for (;;) {
-    const page = await store.listMeals({ ...query, limit, ...(after === null ? {} : { after }) });
+    const page = await store.listMeals({ ...query, limit: MEALS_PAGE, ...(after === null ? {} : { after }) });
     if (!page.ok) return page;
     const { items, next } = page.value;
     if (!onPage(items, next === null) || next === null) return ok(undefined);
     after = next;
-    limit = NEXT_PAGE;
     await breathe();
   }
 }

@@ -30,7 +30,7 @@ async function walkJar({ page, open, tap, back }: Thumb): Promise<void> {
   await back("The sniffer’s fitness");
 }
 
-async function walkSamples({ page, step, open, tap, back, visit }: Thumb): Promise<void> {
+async function walkSamples({ page, step, open, tap, back }: Thumb): Promise<void> {
   await open("Samples");
   await tap("Bring in the demo samples");
   await back("Samples");
@@ -40,7 +40,8 @@ async function walkSamples({ page, step, open, tap, back, visit }: Thumb): Promi
   await tap("Stop teaching");
   await button(page, "Start teaching").waitFor();
   await back("Teach a new nose");
-  await visit("Samples");
+  await step("Samples with the demo’s", () => page.getByRole("button", { name: "Samples" }).first().tap());
+  await back("Samples with the demo’s");
   await open("Versions and files");
   await step("what was decided", () => page.locator("main details summary").last().tap());
   await back("Versions and files");
