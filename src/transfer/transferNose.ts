@@ -9,6 +9,7 @@ import { TRANSFERRED_FORMAT, type Nose, type NoseTransfer, type TransferGain } f
 import type { GroupComparison } from "../nose/report.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { choosingMap, type ChosenMap } from "./chooseMap.js";
+import { immovable, type Immovable } from "./immovable.js";
 import { pairedLevels } from "./pairedLevels.js";
 import { shownEvidence } from "./shownEvidence.js";
 import { pairsNeeded, transferGain, LEAST_PAIRS } from "./transferGain.js";
@@ -19,9 +20,7 @@ const JAR_PAIR = "the check jar";
 
 /** Why a nose was not moved. Its findings with that sniffer stay *uncertain, another sniffer*. */
 export type TransferError =
-  | { readonly kind: "sameSniffer" } // the nose was taught on this one: nothing to move
-  | { readonly kind: "otherChannels" } // other sensors or heater steps: teach a nose on it
-  | { readonly kind: "alreadyMoved" } // moved once: move the nose that was taught, and not its copy
+  | Immovable
   | { readonly kind: "tooFewPairs"; readonly pairs: number; readonly more: number }
   /** `more` pairs might show it, going by those so far; null where no number would. */
   | {
@@ -69,9 +68,8 @@ export function* transferring(
   options: TransferOptions,
 ): Steps<Result<Transferred, TransferError>> {
   const { sniffer } = options;
-  if (nose.transfer !== undefined) return err({ kind: "alreadyMoved" });
-  if (sniffer.id === nose.sniffer.id) return err({ kind: "sameSniffer" });
-  if (!sameChannels(nose.sniffer.channels, sniffer.channels)) return err({ kind: "otherChannels" });
+  const never = immovable(nose, sniffer);
+  if (never !== null) return err(never);
   const second = sniffsOf(samples, sniffer);
   const sniffed = [...samples, ...asOneJar(options.jarReadings ?? [])];
   const pairs = pairedLevels(nose, sniffsOf(sniffed, nose.sniffer), sniffsOf(sniffed, sniffer));

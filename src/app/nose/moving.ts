@@ -3,6 +3,7 @@ import { signal, type ReadonlySignal } from "@preact/signals";
 import type { Channel } from "../../kernel/channel.js";
 import type { Nose } from "../../nose/nose.js";
 import type { GroupComparison } from "../../nose/report.js";
+import { immovable } from "../../transfer/immovable.js";
 import type { TransferOutcome, TransferPlate } from "../../views/transferView.js";
 import type { AppModel } from "../appModel.js";
 import { nowIso } from "../ports.js";
@@ -93,8 +94,9 @@ export function createMoving(app: AppModel): Moving {
 
 /** What must be there before anything can be worked out. */
 function wanting(app: AppModel): TransferOutcome | null {
-  if (app.noses.current.value === null) return { kind: "noNose" };
-  return connectedSniffer(app) === null ? { kind: "noSniffer" } : null;
+  const [nose, sniffer] = [app.noses.current.value, connectedSniffer(app)];
+  if (nose === null) return { kind: "noNose" };
+  return sniffer === null ? { kind: "noSniffer" } : immovable(nose, sniffer);
 }
 
 /** What the connected sniffer says of itself; null while none is connected. */
