@@ -9,21 +9,18 @@ export function FirstRunPage({ app, step }: { readonly app: AppModel; readonly s
   const { firstRun } = app;
   const view = firstRunView(step, app.ports.bluetooth !== undefined, app.preferences.firstWords.value);
   const { onSniffer } = plateHomeCalls(app);
-  // The tap is answered first: a slow phone draws Plate longer than one may wait.
-  const leave = (then?: () => void) =>
-    void setTimeout(() => {
-      firstRun.finish();
-      then?.();
-    });
   const calls: Readonly<Record<FirstRunAction, () => void>> = {
     next: firstRun.next,
-    skip: () => leave(),
+    skip: firstRun.finish,
     enterProfile: () => {
       // Coming back to Plate goes on with the last step.
       firstRun.next();
       app.router.go("you");
     },
-    virtual: () => leave(() => onSniffer("useVirtual")),
+    virtual: () => {
+      firstRun.finish();
+      onSniffer("useVirtual");
+    },
     pair: () => {
       firstRun.finish();
       onSniffer("pair");
