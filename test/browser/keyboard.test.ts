@@ -74,6 +74,8 @@ async function arrived(page: Page, title: string | RegExp): Promise<void> {
 async function throughFirstRun(page: Page): Promise<void> {
   for (const step of ["1 of 4", "2 of 4", "3 of 4"]) {
     await page.getByText(step).waitFor();
+    // A Tab before the focus stands on the new title would go on from the old page.
+    if (step !== "1 of 4") await arrived(page, (await page.locator("main h1").textContent()) ?? "");
     await press(page, "Next");
     expect((await focusNow(page)).isBody, `the focus is lost after ${step}`).toBe(false);
   }

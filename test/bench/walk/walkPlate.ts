@@ -9,13 +9,13 @@ export async function walkPlate(thumb: Thumb): Promise<void> {
   await step("choose a claim", () => page.getByLabel("menu says vegetarian").tap());
   await tap("Use the virtual sniffer");
   await checkPlate(thumb);
+  await step("details of a finding", () => page.locator("main details summary").first().tap());
   await tap("Keep as a sample");
   await step("say one thing of the sample", () => page.getByLabel("in it", { exact: true }).first().tap());
   await tap("Keep it");
   await thumb.toPlace("Plate", "Plate for the second time");
   await tap("Done");
   await checkPlate(thumb);
-  await step("details of a finding", () => page.locator("main details summary").first().tap());
   await tap("Save as a meal");
   await tap("Save the meal");
   await walkAfterwards(thumb);
