@@ -21,7 +21,8 @@ export async function walkPlate(thumb: Thumb): Promise<void> {
   await walkAfterwards(thumb);
 }
 
-async function checkPlate({ page, tap }: Thumb): Promise<void> {
+/** One check with the sniffer at hand. */
+export async function checkPlate({ page, tap }: Thumb): Promise<void> {
   await page.locator("[aria-disabled=true]").getByText("Check this plate").waitFor({ state: "detached" });
   await tap("Check this plate");
   await button(page, "Start the countdown").waitFor();
