@@ -7,8 +7,10 @@ import { err, ok, type Result } from "../kernel/result.js";
 import type { Nose } from "../nose/nose.js";
 import type { NoseFileError } from "../nose/noseFile.js";
 import type { GroupComparison } from "../nose/report.js";
+import type { NoseList } from "../store/noseStore.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachClient } from "../worker/teachClient.js";
+import { breathe } from "./breathe.js";
 import { createTeaching } from "./nose/teaching.js";
 import { nowIso, type Ports } from "./ports.js";
 
@@ -71,10 +73,10 @@ export function createNoseControl(ports: Ports, client: TeachClient, wasmPath: s
     const { readPreferences } = await loadReading();
     const preferences = settings.ok ? readPreferences(settings.value).preferences : null;
     const unwanted = preferences === null || preferences.demoDropped;
-    if (noses.ok && noses.value.noses.length === 0 && !unwanted) await installDemoNose(ports);
+    if (noses.ok && !unwanted && isDemoDue(noses.value)) await installDemoNose(ports);
     const [nose, piece] = [await readActive(ports), await loadJudging()];
     if (nose.kind === "ready" && preferences !== null)
-      await prepare(piece.judgesOf(nose.nose, preferences.acceptedMissRate));
+      await prepare(piece, nose.nose, preferences.acceptedMissRate);
     active.value = nose;
     judging.value = piece;
   }
@@ -170,9 +172,16 @@ function keptNoses(
   };
 }
 
-/** Step by step, so that a tap is answered in between: all at once it would take longer than one may wait. */
-async function prepare(steps: Generator<void>): Promise<void> {
-  while (steps.next().done !== true) await new Promise((resume) => setTimeout(resume, 0));
+/** The rules are kept for later. Group by group: all at once they take longer than a tap may wait. */
+async function prepare(
+  { groupJudge }: typeof judgingPiece,
+  nose: Nose,
+  acceptedMissRate: number,
+): Promise<void> {
+  for (const group of nose.groups) {
+    groupJudge(group, acceptedMissRate).canAlarm();
+    await breathe();
+  }
 }
 
 async function readActive({ store }: Ports): Promise<ActiveNose> {
@@ -187,6 +196,11 @@ async function readActive({ store }: Ports): Promise<ActiveNose> {
 
 function keepNose(ports: Ports, nose: Nose): Promise<Result<void, StoreError>> {
   return ports.store.addNose(nose, ports.newId(), nowIso(ports));
+}
+
+/** Nothing is here and nothing was decided but, perhaps, half of this very work: a page may close in the middle. */
+function isDemoDue({ noses, history }: NoseList): boolean {
+  return noses.every(({ demo }) => demo) && history.every(({ decision }) => decision === "taught");
 }
 
 /** Without it the app still works: every finding then says that there is no nose. */

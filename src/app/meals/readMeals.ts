@@ -3,6 +3,7 @@ import type { Meal } from "../../meals/meal.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { MealQuery, PageCursor } from "../../store/storeTypes.js";
+import { breathe } from "../breathe.js";
 
 /** Fills a screen, and is read within a frame or two of a slow phone: a tap waits for no more. */
 export const MEALS_PAGE = 50;
@@ -40,5 +41,3 @@ export async function readMeals(
   });
   return read.ok ? ok(meals) : read;
 }
-
-const breathe = () => new Promise<void>((resume) => setTimeout(resume, 0));
