@@ -63,7 +63,7 @@ export function startStack(
 }
 
 /** 1 between a member's hidden units and its own answers, else 0; shape [1, members * hidden, members, 1]. */
-export function ownAnswers({ members, hidden }: NetShape): tf.Tensor4D {
+export function ownAnswers({ members, hidden }: Pick<NetShape, "members" | "hidden">): tf.Tensor4D {
   const own = Float32Array.from({ length: members * hidden * members }, (_, at) =>
     Math.floor(at / members / hidden) === at % members ? 1 : 0,
   );

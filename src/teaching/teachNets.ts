@@ -123,7 +123,7 @@ function tensorsOf(jobs: readonly NetJob[], settings: NetSettings, random: Rando
     }),
     taught: masks.map(({ taught }) => asTensor(taught)),
     watched: anyWatched ? masks.map(({ watched }) => asTensor(watched)) : null,
-    own: ownAnswers({ ...settings, jobs: jobs.length }),
+    own: ownAnswers(settings),
   };
 }
 

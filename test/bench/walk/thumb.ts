@@ -12,8 +12,8 @@ export interface Thumb {
   tap(name: string): Promise<void>;
   /** Opens a page by its link or button, and comes back. */
   visit(name: string): Promise<void>;
-  /** Opens a page by its link or button. */
-  open(name: string): Promise<void>;
+  /** Opens a page by its link or button; a second visit has a name of its own. */
+  open(name: string, as?: string): Promise<void>;
   back(from: string): Promise<void>;
   toPlace(name: string, as?: string): Promise<void>;
 }
@@ -30,7 +30,7 @@ export function createThumb(page: Page, measured: (step: string) => Promise<void
   };
   const link = (name: string) =>
     page.locator("main").getByRole("link", { name }).or(page.getByRole("button", { name })).first();
-  const open = (name: string) => step(name, () => link(name).tap());
+  const open = (name: string, as = name) => step(as, () => link(name).tap());
   const back = (from: string) => step(`back from ${from}`, () => page.locator("main .back").tap());
   return {
     page,

@@ -1,15 +1,28 @@
 import { button, type Thumb } from "./thumb.js";
 
-const PAGES = ["Full report", "Sniffers", "Another sniffer"];
+const PAGES = [
+  "Samples",
+  "Full report",
+  "Versions and files",
+  "The sniffer’s fitness",
+  "Teach a new nose",
+  "Sniffers",
+  "Another sniffer",
+];
 
-/** Every page of Nose with the virtual sniffer at work, a teaching that is stopped, and another nose taken into use. */
+/** Every page of Nose, and the virtual sniffer at work; a teaching is begun and stopped. */
 export async function walkNose(thumb: Thumb): Promise<void> {
-  await thumb.toPlace("Nose");
-  for (const name of PAGES) await thumb.visit(name);
+  await walkNosePages(thumb);
   await walkLive(thumb);
   await walkJar(thumb);
   await walkSamples(thumb);
   await walkPractice(thumb);
+}
+
+/** Each page opened and left. */
+export async function walkNosePages(thumb: Thumb): Promise<void> {
+  await thumb.toPlace("Nose");
+  for (const name of PAGES) await thumb.visit(name);
 }
 
 async function walkLive({ page, step, open, tap, back }: Thumb): Promise<void> {
@@ -22,29 +35,29 @@ async function walkLive({ page, step, open, tap, back }: Thumb): Promise<void> {
 }
 
 async function walkJar({ page, open, tap, back }: Thumb): Promise<void> {
-  await open("The sniffer’s fitness");
+  await open("The sniffer’s fitness", "fitness again");
   await tap("Sniff the check jar");
   await button(page, "Start the countdown").waitFor();
   await tap("Start the countdown");
   await button(page, "Sniff the check jar").waitFor();
-  await back("The sniffer’s fitness");
+  await back("fitness after the jar");
 }
 
 async function walkSamples({ page, step, open, tap, back }: Thumb): Promise<void> {
-  await open("Samples");
+  await open("Samples", "Samples again");
   await tap("Bring in the demo samples");
-  await back("Samples");
-  await open("Teach a new nose");
+  await back("Samples again");
+  await open("Teach a new nose", "Teach with the demo’s samples");
   await tap("Start teaching");
   await page.getByRole("progressbar").waitFor();
   await tap("Stop teaching");
   await button(page, "Start teaching").waitFor();
-  await back("Teach a new nose");
-  await step("Samples with the demo’s", () => page.getByRole("button", { name: "Samples" }).first().tap());
+  await back("Teach after it was stopped");
+  await open("Samples", "Samples with the demo’s");
   await back("Samples with the demo’s");
-  await open("Versions and files");
+  await open("Versions and files", "Versions again");
   await step("what was decided", () => page.locator("main details summary").last().tap());
-  await back("Versions and files");
+  await back("Versions again");
 }
 
 async function walkPractice({ page, step, open, tap, back }: Thumb): Promise<void> {

@@ -1,7 +1,21 @@
 import { button, type Thumb } from "./thumb.js";
 
-/** A check of a practice plate from the dish's name to the meal that is kept of it. */
+/** Two checks of practice plates: one is kept as a sample, the other as a meal. */
 export async function walkPlate(thumb: Thumb): Promise<void> {
+  const { page, step, tap } = thumb;
+  await walkCheck(thumb);
+  await tap("Keep as a sample");
+  await step("say one thing of the sample", () => page.getByLabel("in it", { exact: true }).first().tap());
+  await tap("Keep it");
+  await thumb.toPlace("Plate", "Plate for the second time");
+  await tap("Done");
+  await checkPlate(thumb);
+  await walkSaving(thumb);
+  await walkAfterwards(thumb);
+}
+
+/** A check of a practice plate from the dish's name to the details of its finding. */
+export async function walkCheck(thumb: Thumb): Promise<void> {
   const { page, step, tap } = thumb;
   await thumb.toPlace("Plate");
   await step("type a dish", () => page.locator("#dish").pressSequentially("carbona", { delay: 150 }));
@@ -10,19 +24,16 @@ export async function walkPlate(thumb: Thumb): Promise<void> {
   await tap("Use the virtual sniffer");
   await checkPlate(thumb);
   await step("details of a finding", () => page.locator("main details summary").first().tap());
-  await tap("Keep as a sample");
-  await step("say one thing of the sample", () => page.getByLabel("in it", { exact: true }).first().tap());
-  await tap("Keep it");
-  await thumb.toPlace("Plate", "Plate for the second time");
-  await tap("Done");
-  await checkPlate(thumb);
+}
+
+/** A finding becomes a meal. */
+export async function walkSaving({ tap }: Thumb): Promise<void> {
   await tap("Save as a meal");
   await tap("Save the meal");
-  await walkAfterwards(thumb);
 }
 
 /** One check with the sniffer at hand. */
-export async function checkPlate({ page, tap }: Thumb): Promise<void> {
+async function checkPlate({ page, tap }: Thumb): Promise<void> {
   await page.locator("[aria-disabled=true]").getByText("Check this plate").waitFor({ state: "detached" });
   await tap("Check this plate");
   await button(page, "Start the countdown").waitFor();
