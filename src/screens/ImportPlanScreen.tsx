@@ -24,7 +24,11 @@ export function ImportPlanScreen({ view, onChoose }: Props) {
           <h2>{view.differTitle}</h2>
           {view.differing.map((difference) => (
             <div key={difference.key} class="card">
-              <p class="small quiet numbers">{difference.dates}</p>
+              <ul class="small quiet numbers">
+                {difference.dates.map((date) => (
+                  <li key={date}>{date}</li>
+                ))}
+              </ul>
               <Choices
                 name={`differ-${difference.key}`}
                 legend={difference.name}

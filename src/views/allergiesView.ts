@@ -1,12 +1,14 @@
 /** Allergies, and the form of one. It brings the substance tables along: load it with them. */
 import { SUBSTANCES, type AllergenId } from "../diet/data/substances.js";
-import type { JurisdictionId } from "../diet/jurisdiction.js";
+import type { JurisdictionId, ListItem } from "../diet/jurisdiction.js";
 import { legalStanding } from "../diet/legalStanding.js";
 import { SEVERITIES, type DietProfile, type Severity } from "../diet/profile.js";
 import { substanceNamed } from "../diet/profileItems.js";
 import type { Words } from "../text/catalogue.js";
+import { listText } from "../text/formats.js";
 import type { OptionView } from "./plateHomeView.js";
 import { substanceName } from "./profileItemName.js";
+import { tableLanguage } from "./tableLanguage.js";
 
 /** The allergies page. */
 export interface AllergiesView {
@@ -142,6 +144,15 @@ function legalLine(allergen: string, jurisdiction: JurisdictionId, words: Allerg
   const list = words.text.you.jurisdictions[jurisdiction];
   const substance = isKnownAllergen(allergen) ? allergen : substanceNamed(allergen);
   const standing = substance === undefined ? undefined : legalStanding(jurisdiction, substance);
-  if (standing === undefined || standing.listed === "notListed") return text.notListed(list);
-  return text.listed(`${list}: ${standing.item?.text ?? ""}`);
+  if (standing?.item === undefined) return text.notListed(list);
+  return text.listed(`${list}: ${itemWords(standing.item, words)}`);
+}
+
+/** The lists are kept in English, word for word; another language is told what the item covers. */
+function itemWords({ text, covers }: ListItem, words: AllergyWords): string {
+  if (tableLanguage(words.formats) === "en") return text;
+  return listText(
+    covers.map((substance) => substanceName(substance, words)),
+    words.formats,
+  );
 }

@@ -163,7 +163,8 @@ export interface ImportPlanView {
     readonly table: ImportDifference["mine"]["table"];
     readonly id: string;
     readonly name: string;
-    readonly dates: string;
+    /** Of the record here, and of the one in the file. */
+    readonly dates: readonly string[];
     readonly options: readonly OptionView[];
   }[];
   readonly more: string | null;
@@ -218,7 +219,7 @@ function differenceView(difference: ImportDifference, words: DataWords) {
     name: [isActiveNose ? text.activeNose : text.tables[mine.table], called]
       .filter((part) => part !== "")
       .join(": "),
-    dates: `${text.mine(date(mine.changedAt))} · ${text.theirs(date(theirs.changedAt))}`,
+    dates: [text.mine(date(mine.changedAt)), text.theirs(date(theirs.changedAt))],
     options: choices.map((id: ImportChoice) => ({
       id,
       label: text.choices[id],

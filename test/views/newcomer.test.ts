@@ -1,7 +1,7 @@
 // What somebody who opens the app for the first time must not misread. Each was stumbled over by going through the app.
 import { expect, it } from "vitest";
 import { emptyProfile } from "../../src/diet/profile.js";
-import { ENGLISH } from "../browser/gallery/fixtures/words.js";
+import { ENGLISH, GERMAN } from "../browser/gallery/fixtures/words.js";
 import { EVERY_SUGGESTION } from "../browser/gallery/fixtures/meals.js";
 import { NOSE } from "../browser/gallery/fixtures/noses.js";
 import { allergyFormView } from "../../src/views/allergiesView.js";
@@ -30,6 +30,14 @@ it("tells where one's own allergen goes by the name that it has in the list", ()
   const draft = { choice: "", own: "", severity: "unknown", note: "", isNew: true } as const;
   const { hint, options } = allergyFormView(draft, "EU", ENGLISH).allergen;
   expect(hint).toContain(options.at(-1)?.label ?? "no option");
+});
+
+it("says in the reader's language what the legal list covers", () => {
+  const draft = { choice: "egg", own: "", severity: "serious", note: "", isNew: true } as const;
+  // Source: Regulation (EU) No 1169/2011, Annex II, item 3, secondary quotation.
+  expect(allergyFormView(draft, "EU", ENGLISH).legal).toMatch(/: Eggs and products thereof$/);
+  expect(allergyFormView(draft, "EU", GERMAN).legal).toMatch(/: Ei$/);
+  expect(allergyFormView({ ...draft, choice: "pineNut" }, "EU", GERMAN).legal).toMatch(/^Nicht auf/);
 });
 
 it("says before a nose is taken what only the one in use can say", () => {

@@ -118,7 +118,7 @@ export const finding: Catalogue["finding"] = {
     },
     weakSignal: {
       sentence: (ratio, needed) =>
-        `Der Teller hob sich kaum von reiner Luft ab (${ratio}-mal das Rauschen; nötig sind ${needed}).`,
+        `Der Teller hob sich kaum von reiner Luft ab (${ratio}\u2011mal das Rauschen; nötig sind ${needed}).`,
       remedy: "Halte den Riecher näher, oder warte, bis das Gericht wärmer und umgerührt ist.",
     },
     stillMoving: {

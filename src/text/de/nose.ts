@@ -74,7 +74,7 @@ export const nose: Catalogue["nose"] = {
     chart: (channels, window) =>
       `Widerstand von ${channels} Kanälen über ${window}, jeder gegen seinen ersten Wert. Die Tabelle sagt dasselbe in Zahlen.`,
     up: (factor) => `das ${factor}-Fache des ersten Werts`,
-    down: (factor) => `${factor}-mal weniger`,
+    down: (factor) => `${factor}\u2011mal weniger`,
     ago: (window) => `vor ${window}`,
     latest: "letzter Durchlauf",
     table: "Jeder Kanal in diesem Zeitraum",
@@ -152,7 +152,7 @@ export const nose: Catalogue["nose"] = {
     fewOccasions: (days) =>
       `Alle Muster sind von ${days} ${plural(days, "Tag", "Tagen")}. Eine Nase kann die Luft eines Tages für eine Antwort halten.`,
     newDish: (dish) => `Ein Muster von ${dish}`,
-    eaten: (meals) => `${meals}-mal gegessen und nie angelernt.`,
+    eaten: (meals) => `${meals}\u2011mal gegessen und nie angelernt.`,
   },
   keep: {
     title: "Als Muster behalten",

@@ -33,7 +33,8 @@ export const sniffer: Catalogue["sniffer"] = {
   pairAnother: "Anderen Riecher verbinden",
   failed: "Der Riecher war nicht zu gebrauchen",
   virtualName: "Virtueller Riecher",
-  practice: (times) => `Übung: Es wird keine echte Luft gemessen. Die Zeit läuft ${times}-mal schneller.`,
+  practice: (times) =>
+    `Übung: Es wird keine echte Luft gemessen. Die Zeit läuft ${times}\u2011mal schneller.`,
   pair: "Riecher verbinden",
   chooseAgain: "Neu wählen",
   useVirtual: "Virtuellen Riecher nehmen",

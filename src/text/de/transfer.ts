@@ -51,12 +51,12 @@ export const transfer: LaterCatalogue["transfer"] = {
   noGain: "Diese Teller zeigen nicht, dass ein Umzug hilft. Befunde bleiben unsicher: anderer Riecher.",
   noGainMore: (more) => `Nach ihnen könnten etwa ${more} weitere es zeigen.`,
   gain: (factor, low, high) =>
-    `Auf einzeln ausgelassenen Tellern unterscheiden sich die Riecher ${factor}-mal weniger (wohl zwischen ${low}- und ${high}-mal).`,
+    `Auf einzeln ausgelassenen Tellern unterscheiden sich die Riecher ${factor}\u2011mal weniger (wohl zwischen ${low}\u2011 und ${high}\u2011mal).`,
   differences: (before, after) =>
     `Unterschied, gemessen an der Streuung der gelernten Teller: ${before} vorher, ${after} nachher.`,
   evidence: (plates) =>
     `Was die umgezogene Nase sagen darf, beruht nur auf Tellern des verbundenen Riechers, die ihr nicht angelernt wurden: bisher ${plates}. Was der angelernte Riecher gezeigt hatte, zählt nicht mehr.`,
   movedFrom: (sniffer, pairs, factor, low, high) =>
-    `Von Riecher ${sniffer} umgezogen, mit ${pairs} ${plural(pairs, "Teller", "Tellern")}, die beide gerochen haben. Einzeln ausgelassen unterscheiden sie sich ${factor}-mal weniger (wohl zwischen ${low}- und ${high}-mal).`,
+    `Von Riecher ${sniffer} umgezogen, mit ${pairs} ${plural(pairs, "Teller", "Tellern")}, die beide gerochen haben. Einzeln ausgelassen unterscheiden sie sich ${factor}\u2011mal weniger (wohl zwischen ${low}\u2011 und ${high}\u2011mal).`,
   accept: "Die umgezogene Nase ansehen",
 };
