@@ -21,6 +21,7 @@ import { createRouter, type Router } from "./router.js";
 import { registerServiceWorker, type Updates } from "./serviceWorker.js";
 import { createSnifferControl, type SnifferControl } from "./snifferControl.js";
 import { createBackupReminder, type BackupReminder } from "./you/backupReminder.js";
+import { untilIdle } from "./breathe.js";
 import { createToasts, type Toasts } from "./toasts.js";
 
 export type Opening =
@@ -126,7 +127,7 @@ export function createAppModel(ports: Ports): AppModel {
         await Promise.all([diet.load(), noses.load(), reach.load()]);
         // Last: a sniff that was cut short is judged as soon as it is shown.
         await drafts.load();
-        await reminder.check();
+        await Promise.all([reminder.check(), workAhead(checks)]);
       } catch (cause) {
         opening.value = { kind: "failed", cause };
       }
@@ -139,4 +140,10 @@ export function createAppModel(ports: Ports): AppModel {
       return dropped;
     },
   };
+}
+
+/** What Plate shows as soon as it is opened is worked out while nobody waits for it. */
+async function workAhead({ likelyMs }: Checks): Promise<void> {
+  await untilIdle();
+  likelyMs.peek();
 }

@@ -10,7 +10,7 @@ import type { GroupComparison } from "../nose/report.js";
 import type { NoseList } from "../store/noseStore.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachClient } from "../worker/teachClient.js";
-import { breathe } from "./breathe.js";
+import { untilIdle } from "./breathe.js";
 import { createTeaching } from "./nose/teaching.js";
 import { nowIso, type Ports } from "./ports.js";
 
@@ -180,7 +180,7 @@ async function prepare(
 ): Promise<void> {
   for (const group of nose.groups) {
     groupJudge(group, acceptedMissRate).canAlarm();
-    await breathe();
+    await untilIdle();
   }
 }
 

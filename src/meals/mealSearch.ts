@@ -57,10 +57,10 @@ export function isTruthKnown(meal: Meal): boolean {
   return Object.values(meal.truth?.groups ?? {}).some((truth) => truth !== "unknown");
 }
 
-/** Ids of the meals that match, in the order of the index. */
-export function searchMeals(index: readonly IndexedMeal[], filter: MealFilter): string[] {
+/** Places in the index of the meals that match. */
+export function searchMeals(index: readonly IndexedMeal[], filter: MealFilter): number[] {
   const matches = matcher(filter);
-  return index.filter(matches).map(({ id }) => id);
+  return index.flatMap((meal, place) => (matches(meal) ? [place] : []));
 }
 
 /** Does this one meal match? For a list that is read from the store page by page. */

@@ -10,8 +10,8 @@ import type { MealQuery, PageCursor } from "./storeTypes.js";
 
 const DEFAULT_LIMIT = 50;
 
-/** How many rows are read at a time while a filter looks for matches: few enough to keep memory small. */
-const BATCH = 250;
+/** How many rows are read at a time where most may be passed over: few enough that no tap waits for them. */
+const BATCH = 100;
 
 /** The calls on meals. */
 export function mealCalls(engine: Engine): MealStore {
@@ -54,9 +54,11 @@ async function onePage(
   const limit = query.limit ?? DEFAULT_LIMIT;
   const items: Meal[] = [];
   const bad: BadRow[] = [];
+  // What is wanted and no more: a row that is read for nothing costs as much as one that is shown.
+  const batch = query.filter === undefined ? Math.max(1, limit) : BATCH;
   let after = query.after;
   for (;;) {
-    const rows = await tx.range("meals", LIVE, rangeOf(query, after));
+    const rows = await tx.range("meals", LIVE, rangeOf(query, batch, after));
     for (const row of rows) {
       after = { atMs: row.atMs, id: row.id };
       const checked = checkOut(parseMeal, [row]);
@@ -64,13 +66,13 @@ async function onePage(
       items.push(...checked.sound.filter((meal) => query.filter?.(meal) ?? true));
       if (items.length >= limit) return { value: { items, next: after }, bad };
     }
-    if (rows.length < BATCH) return { value: { items, next: null }, bad };
+    if (rows.length < batch) return { value: { items, next: null }, bad };
   }
 }
 
-function rangeOf(query: MealQuery, after: PageCursor | undefined): RowRange {
+function rangeOf(query: MealQuery, limit: number, after: PageCursor | undefined): RowRange {
   return {
-    limit: BATCH,
+    limit,
     ...(query.fromAt === undefined ? {} : { fromMs: Date.parse(query.fromAt) }),
     ...(query.beforeAt === undefined ? {} : { beforeMs: Date.parse(query.beforeAt) }),
     ...(after === undefined ? {} : { after }),
@@ -90,12 +92,26 @@ async function purge(tx: EngineTransaction, deletedBefore: string): Promise<numb
   const old = (await tx.range("meals", DELETED)).filter((row) => deletedMs(row) < limitMs);
   if (old.length === 0) return 0;
   const ids = new Set(old.map((row) => row.id));
-  const held = new Set((await tx.all("meals")).filter((row) => !ids.has(row.id)).flatMap(photoIdsOf));
+  const held = await heldPhotos(tx, ids);
   const photos = old.flatMap(photoIdsOf).filter((photo) => !held.has(photo));
   await tx.remove("meals", [...ids]);
   await tx.remove("photos", photos);
   await tx.remove("photoBytes", photos);
   return ids.size;
+}
+
+/** Photos of all meals but some, read batch by batch. */
+async function heldPhotos(tx: EngineTransaction, but: ReadonlySet<string>): Promise<ReadonlySet<string>> {
+  const held = new Set<string>();
+  for (const bucket of [LIVE, DELETED])
+    for (let after: PageCursor | null = null; ;) {
+      const rows: Row[] = await tx.range("meals", bucket, { limit: BATCH, ...(after && { after }) });
+      rows.filter(({ id }) => !but.has(id)).forEach((row) => photoIdsOf(row).forEach((id) => held.add(id)));
+      const last = rows.at(-1);
+      if (rows.length < BATCH || last === undefined) break;
+      after = { atMs: last.atMs, id: last.id };
+    }
+  return held;
 }
 
 function deletedMs(row: Row): number {

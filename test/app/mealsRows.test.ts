@@ -46,7 +46,7 @@ describe("rows of meals", () => {
     const rows = rowsOf([meal("b", "2026-11-25T19:00:00Z"), meal("a", "2026-11-25T18:00:00Z")]);
     const moved = withMeal(rows, meal("b", "2026-11-25T17:00:00Z", { dish: "lentil dumplings" }));
     expect(ids(moved.meals)).toEqual(["a", "b"]);
-    expect(moved.byId.get("b")?.dish).toBe("lentil dumplings");
+    expect(moved.meals[1]?.dish).toBe("lentil dumplings");
     expect(withoutMeal(moved, "a")).toEqual(
       rowsOf([meal("b", "2026-11-25T17:00:00Z", { dish: "lentil dumplings" })]),
     );

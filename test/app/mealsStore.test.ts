@@ -60,11 +60,11 @@ describe("the list of meals", () => {
     const list = createMealsList(store);
     await until(() => list.reading.value.kind === "read");
     list.more();
-    expect(list.shown.value).toBe(100);
+    expect(list.shown.value).toBe(75);
     for (let taps = 0; taps < 4; taps += 1) list.more();
-    expect(list.shown.value).toBe(313); // 150, 200, 250, then a quarter more
+    expect(list.shown.value).toBe(281); // 125, 175, 225, then a quarter more
     list.search("stall");
-    await until(() => list.shown.value === 50);
+    await until(() => list.shown.value === 25);
     expect(list.matching.value).toHaveLength(620);
     list.search("no such stall");
     await until(() => list.matching.value.length === 0);

@@ -52,7 +52,7 @@ describe("searching meals", () => {
     ["a reaction", { reaction: true }, ["m3"]], // m4 says that nothing was felt
     ["all at once", { text: "plum", group: "egg", verdict: "uncertain", reaction: true }, ["m3"]],
   ])("finds %s", (_what, filter, ids) => {
-    expect(searchMeals(evening.map(indexMeal), filter)).toEqual(ids);
+    expect(searchMeals(evening.map(indexMeal), filter).map((place) => evening[place]?.id)).toEqual(ids);
     expect(evening.filter(mealMatches(filter)).map(({ id }) => id)).toEqual(ids);
   });
 
@@ -75,7 +75,7 @@ describe("searching meals", () => {
         for (const key of Object.keys(filter)) {
           const { [key as keyof typeof filter]: _left, ...wider } = filter;
           const more = new Set(searchMeals(index, wider));
-          expect([...all].every((id) => more.has(id))).toBe(true);
+          expect([...all].every((place) => more.has(place))).toBe(true);
         }
       }),
     );
@@ -84,7 +84,7 @@ describe("searching meals", () => {
   it("finds every meal by its own dish", () => {
     fc.assert(
       fc.property(anyMeal, (one) => {
-        expect(searchMeals([indexMeal(one)], { text: one.dish })).toEqual([one.id]);
+        expect(searchMeals([indexMeal(one)], { text: one.dish })).toEqual([0]);
       }),
     );
   });

@@ -6,20 +6,15 @@ import { indexMeal, searchMeals, type IndexedMeal, type MealFilter } from "../..
 export interface MealRows {
   /** Light: good for a list, never to be saved. */
   readonly meals: readonly Meal[];
+  /** Of the same meals, in the same order. */
   readonly index: readonly IndexedMeal[];
-  readonly byId: ReadonlyMap<string, Meal>;
 }
 
-interface Entry {
-  readonly meal: Meal;
-  readonly indexed: IndexedMeal;
-}
-
-export const NO_ROWS: MealRows = rowsOf([]);
+export const NO_ROWS: MealRows = { meals: [], index: [] };
 
 /** Rows of meals that are in the store's order already. */
 export function rowsOf(meals: readonly Meal[]): MealRows {
-  return fromEntries(meals.map(entryOf));
+  return { meals: meals.map(lightMeal), index: meals.map(indexMeal) };
 }
 
 /** Rows that come page by page; they are put together only when they are wanted. */
@@ -29,29 +24,40 @@ export interface RowGatherer {
 }
 
 export function gatherRows(): RowGatherer {
-  const entries: Entry[] = [];
+  const meals: Meal[] = [];
+  const index: IndexedMeal[] = [];
   return {
-    add: (page) => page.forEach((meal) => entries.push(entryOf(meal))),
-    rows: () => fromEntries(entries),
+    add: (page) => {
+      const rows = rowsOf(page);
+      meals.push(...rows.meals);
+      index.push(...rows.index);
+    },
+    rows: () => ({ meals: meals.slice(), index: index.slice() }),
   };
 }
 
 /** A meal that is new, or takes the place of what was known of it. */
 export function withMeal(rows: MealRows, meal: Meal): MealRows {
-  const others = entriesOf(rows).filter(({ indexed }) => indexed.id !== meal.id);
-  const entry = entryOf(meal);
-  const later = others.findIndex(({ indexed }) => comesBefore(entry.indexed, indexed));
-  return fromEntries(others.toSpliced(later === -1 ? others.length : later, 0, entry));
+  const others = withoutMeal(rows, meal.id);
+  const indexed = indexMeal(meal);
+  const later = others.index.findIndex((other) => comesBefore(indexed, other));
+  const place = later === -1 ? others.index.length : later;
+  return {
+    meals: others.meals.toSpliced(place, 0, lightMeal(meal)),
+    index: others.index.toSpliced(place, 0, indexed),
+  };
 }
 
 export function withoutMeal(rows: MealRows, id: string): MealRows {
-  return fromEntries(entriesOf(rows).filter(({ indexed }) => indexed.id !== id));
+  const place = rows.index.findIndex((indexed) => indexed.id === id);
+  if (place === -1) return rows;
+  return { meals: rows.meals.toSpliced(place, 1), index: rows.index.toSpliced(place, 1) };
 }
 
 /** The rows that a filter lets through, in their order. */
 export function matchingMeals(rows: MealRows, filter: MealFilter): readonly Meal[] {
   if (Object.values(filter).every((part) => part === undefined || part === "")) return rows.meals;
-  return searchMeals(rows.index, filter).flatMap((id) => rows.byId.get(id) ?? []);
+  return searchMeals(rows.index, filter).flatMap((place) => rows.meals[place] ?? []);
 }
 
 /** Food groups that some finding or truth names, by name. */
@@ -80,25 +86,6 @@ function lightMeal(meal: Meal): Meal {
     cautions: [],
     reaction: reaction === null ? null : { symptoms: [], severity: reaction.severity, note: "" },
     ...(finding === undefined || groups === undefined ? {} : { finding: { ...finding, groups } }),
-  };
-}
-
-function entryOf(meal: Meal): Entry {
-  return { meal: lightMeal(meal), indexed: indexMeal(meal) };
-}
-
-function entriesOf({ meals, index }: MealRows): Entry[] {
-  return index.flatMap((indexed, i) => {
-    const meal = meals[i];
-    return meal === undefined ? [] : [{ meal, indexed }];
-  });
-}
-
-function fromEntries(entries: readonly Entry[]): MealRows {
-  return {
-    meals: entries.map(({ meal }) => meal),
-    index: entries.map(({ indexed }) => indexed),
-    byId: new Map(entries.map(({ meal }) => [meal.id, meal])),
   };
 }
 

@@ -18,8 +18,10 @@ import { createMealsFilter, type MealsFilter } from "./mealsFilter.js";
 import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 
-/** How many rows are drawn at first, and at least how many more each time the end comes near. */
-const SHOWN_AT_ONCE = 50;
+/** How many rows are drawn at first: two screens, for each choice draws them anew. */
+const SHOWN_AT_ONCE = 25;
+/** At least so many more are drawn each time the end comes near. */
+const LEAST_MORE = 50;
 /** A long list grows by this share of itself, so that drawing all of it costs its length and not the square of it. */
 const GROWTH = 0.25;
 /** Writes that follow one another closely are read once. */
@@ -126,7 +128,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     groups: computed(() => groupsIn(rows.value)),
     places: computed(() => placesIn(rows.value)),
     more: () => {
-      const more = Math.max(SHOWN_AT_ONCE, Math.round(GROWTH * shown.value));
+      const more = Math.max(LEAST_MORE, Math.round(GROWTH * shown.value));
       shown.value = Math.min(matching.value.length, shown.value + more);
     },
     put: (meal) => {

@@ -3,7 +3,8 @@ import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { PageCursor } from "../../store/storeTypes.js";
 
-const PAGE = 500;
+/** Read at once without a tap having to wait. */
+const PAGE = 100;
 
 /** Ids of the sniffs that came from the practice kitchen or the demo data. */
 export async function practiceSniffs(

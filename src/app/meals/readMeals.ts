@@ -3,13 +3,13 @@ import type { Meal } from "../../meals/meal.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { MealQuery, PageCursor } from "../../store/storeTypes.js";
-import { breathe } from "../breathe.js";
+import { untilIdle } from "../breathe.js";
 
 /** Fills a screen, and is read within a frame or two of a slow phone: a tap waits for no more. */
 export const MEALS_PAGE = 50;
 
 /**
- * Reads meals page by page, newest first, and lets the page breathe in between.
+ * Reads meals page by page, newest first, when the page has nothing else to do.
  *
  * @param onPage - gets each page as it comes; false ends the reading
  */
@@ -25,7 +25,7 @@ export async function readMealPages(
     const { items, next } = page.value;
     if (!onPage(items, next === null) || next === null) return ok(undefined);
     after = next;
-    await breathe();
+    await untilIdle();
   }
 }
 

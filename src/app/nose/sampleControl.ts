@@ -12,7 +12,8 @@ import { nowIso, type Ports } from "../ports.js";
 const DEMO_SAMPLES = "models/demo.sniffs.jsonl";
 /** More than a year of plates; a file beyond it is no sniff file of a person. */
 const LARGEST_FILE_BYTES = 64 * 1024 * 1024;
-const PAGE = 500;
+/** Read at once without a tap having to wait. */
+const PAGE = 100;
 
 const loadReading = () => import("../reading.js");
 
