@@ -48,7 +48,20 @@ export function checkNose(value: unknown, channels?: readonly Channel[]): Result
 
 /** Writes a nose file. Reading it back gives the same nose, number by number. */
 export function serialiseNose(nose: Nose): string {
-  return `${JSON.stringify(nose, (_key, value: unknown) => (isNumberList(value) ? packNumbers(value) : value))}\n`;
+  return `${JSON.stringify(packedNose(nose))}\n`;
+}
+
+/** What stands in a nose file, before it becomes text. */
+export function packedNose(nose: Nose): unknown {
+  return packed(nose);
+}
+
+function packed(value: unknown): unknown {
+  if (isNumberList(value)) return packNumbers(value);
+  if (Array.isArray(value)) return value.map(packed);
+  if (typeof value !== "object" || value === null) return value;
+  const parts = Object.entries(value).filter(([, part]) => part !== undefined);
+  return Object.fromEntries(parts.map(([key, part]) => [key, packed(part)]));
 }
 
 function isNumberList(value: unknown): value is NumberList {

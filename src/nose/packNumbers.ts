@@ -13,8 +13,15 @@ const STRETCH = 4096;
 export type NumberList = Float32Array | Int32Array | Int16Array | Uint8Array;
 export type ListKind = "f32" | "i32" | "i16" | "u8";
 
-/** Bytes to base64. */
+/** The browser's own encoder and decoder, where there are: a nose is megabytes of base64, and nobody should wait for it. */
+const { toBase64: ownEncoder } = Uint8Array.prototype as { readonly toBase64?: () => string };
+const { fromBase64: ownDecoder } = Uint8Array as {
+  readonly fromBase64?: (text: string, options: { readonly lastChunkHandling: "strict" }) => Uint8Array;
+};
+
+/** Bytes to base64. @see ECMAScript proposal "ArrayBuffer to and from base64" */
 export function toBase64(bytes: Uint8Array): string {
+  if (ownEncoder !== undefined) return ownEncoder.call(bytes);
   const letters = new Uint8Array(4 * Math.ceil(bytes.length / 3));
   for (let at = 0, to = 0; at < bytes.length; at += 3, to += 4) {
     const triple = (bytes[at]! << 16) | ((bytes[at + 1] ?? 0) << 8) | (bytes[at + 2] ?? 0);
@@ -30,11 +37,6 @@ export function toBase64(bytes: Uint8Array): string {
     text += String.fromCharCode(...letters.subarray(at, at + STRETCH));
   return text;
 }
-
-/** The browser's own decoder, where there is one: a nose is megabytes of base64, and nobody should wait for it. */
-const { fromBase64: ownDecoder } = Uint8Array as {
-  readonly fromBase64?: (text: string, options: { readonly lastChunkHandling: "strict" }) => Uint8Array;
-};
 
 /** Base64 to bytes, or null if the text is none. @see ECMAScript proposal "ArrayBuffer to and from base64" */
 export function fromBase64(text: string): Uint8Array | null {
@@ -66,16 +68,8 @@ const WIDTH: Record<ListKind, number> = { f32: 4, i32: 4, i16: 2, u8: 1 };
 
 /** A number list as base64 text. */
 export function packNumbers(list: NumberList): string {
-  const kind = kindOf(list);
-  const bytes = new Uint8Array(list.length * WIDTH[kind]);
-  const view = new DataView(bytes.buffer);
-  list.forEach((value, i) => {
-    if (kind === "f32") view.setFloat32(4 * i, value, true);
-    else if (kind === "i32") view.setInt32(4 * i, value, true);
-    else if (kind === "i16") view.setInt16(2 * i, value, true);
-    else view.setUint8(i, value);
-  });
-  return toBase64(bytes);
+  const bytes = new Uint8Array(list.buffer, list.byteOffset, list.byteLength);
+  return toBase64(isLittleEndian() ? bytes : turned(bytes, list.BYTES_PER_ELEMENT));
 }
 
 /** The number list of a kind behind base64 text, or null if the text is none or does not hold whole numbers of it. */
@@ -101,10 +95,4 @@ function isLittleEndian(): boolean {
 /** The bytes of each number in the other order. */
 export function turned(bytes: Uint8Array, width: number): Uint8Array {
   return Uint8Array.from(bytes, (_, at) => bytes[at - (at % width) + width - 1 - (at % width)]!);
-}
-
-function kindOf(list: NumberList): ListKind {
-  if (list instanceof Float32Array) return "f32";
-  if (list instanceof Int32Array) return "i32";
-  return list instanceof Int16Array ? "i16" : "u8";
 }

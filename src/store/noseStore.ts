@@ -3,7 +3,7 @@ import * as v from "valibot";
 import { err, ok, type Result } from "../kernel/result.js";
 import { instant, parseWith, type RecordFault } from "../meals/parseWith.js";
 import type { MovedFrom, Nose } from "../nose/nose.js";
-import { checkNose, noseFileWords, serialiseNose } from "../nose/noseFile.js";
+import { checkNose, noseFileWords, packedNose } from "../nose/noseFile.js";
 import type { SetAsideRecord, Stored } from "./storeError.js";
 import type { NoseEvent } from "./storeTypes.js";
 
@@ -87,7 +87,7 @@ export function parseNoseHead(value: unknown): Result<Omit<NoseNote, "demo">, Re
 
 /** The form in which a nose is kept. @throws {RangeError} if it is no sound nose */
 export function noseValue(nose: Nose): unknown {
-  const value: unknown = JSON.parse(serialiseNose(nose));
+  const value = packedNose(nose);
   const checked = parseNose(value);
   if (checked.ok) return value;
   throw new RangeError(`${checked.error.field || "the nose"} ${checked.error.cause}`);

@@ -1,4 +1,6 @@
 /** What the page and the teaching worker say to each other (types only). */
+import type { Nose } from "../nose/nose.js";
+import type { NoseFileError } from "../nose/noseFile.js";
 import type { GroupComparison } from "../nose/report.js";
 import type { Result } from "../kernel/result.js";
 import type { Sniff } from "../sniff/sniff.js";
@@ -14,23 +16,23 @@ export interface TeachJob {
   readonly taughtAt: string;
   /** Folder of the WASM backend, as a URL with a slash at its end. */
   readonly wasmPath: string;
-  /** The nose in use as the text of its file, to be put beside the new one; null if there is none. */
-  readonly inUse: string | null;
+  /** The nose in use, to be put beside the new one; null if there is none. */
+  readonly inUse: Nose | null;
   /** Bring the nose in use up to date with the samples that are fresh for it, instead of teaching anew. */
   readonly refresh: boolean;
 }
 
-/** Two noses as the texts of their files, to be put side by side. */
+/** Two noses to be put side by side. */
 export interface CompareJob {
-  readonly older: string;
-  readonly newer: string;
+  readonly older: Nose;
+  readonly newer: Nose;
   readonly samples: readonly Sniff[];
 }
 
 /** A nose to be moved to another sniffer. */
 export interface TransferJob {
-  /** The taught nose as the text of its file. */
-  readonly nose: string;
+  /** The taught nose. */
+  readonly nose: Nose;
   readonly samples: readonly Sniff[];
   readonly options: TransferOptions;
 }
@@ -42,9 +44,9 @@ export interface TeachProgress {
   readonly done: number;
 }
 
-/** A taught nose as the text of a nose file: whoever takes it checks it like any file. */
+/** A taught nose, written as a file and read again by the worker: the page takes it as it is. */
 export interface Taught {
-  readonly noseText: string;
+  readonly nose: Nose;
   /** The nose in use beside the new one on the same plates; empty where they share none. */
   readonly compared: readonly GroupComparison[];
 }
@@ -54,6 +56,7 @@ export type JobFailure =
   | { readonly kind: "cancelled" } // the user stopped it: nothing has changed
   | { readonly kind: "busy" } // a nose is being taught already
   | { readonly kind: "failed"; readonly detail: string } // the device could not compute
+  | { readonly kind: "badNose"; readonly error: NoseFileError } // what came out cannot be read back: try again
   | { readonly kind: "workerCrashed"; readonly detail: string }; // out of memory or not loaded: try again
 
 /** Why there is no nose. Each kind has its words in `text/`. */
@@ -63,9 +66,9 @@ export type TeachFailure =
   | { readonly kind: "tooFewFresh"; readonly plates: number } // keep more fresh plates first
   | JobFailure;
 
-/** A moved nose as the text of its file. */
+/** A moved nose, written and read again too. */
 export interface MovedNose {
-  readonly noseText: string;
+  readonly nose: Nose;
   /** The taught nose as it is beside the moved one, on the second sniffer's plates. */
   readonly compared: readonly GroupComparison[];
 }

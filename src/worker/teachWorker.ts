@@ -2,7 +2,7 @@
 import { err, ok, type Result } from "../kernel/result.js";
 import { compareNoses } from "../nose/compareNoses.js";
 import type { Nose } from "../nose/nose.js";
-import { noseFileWords, parseNose, serialiseNose } from "../nose/noseFile.js";
+import { parseNose, serialiseNose } from "../nose/noseFile.js";
 import type { GroupComparison } from "../nose/report.js";
 import { tellFresh } from "../nose/tellFresh.js";
 import type { Sniff } from "../sniff/sniff.js";
@@ -13,6 +13,8 @@ import { teachNose, type TeachOptions } from "../teaching/teachNose.js";
 import { transferring } from "../transfer/transferNose.js";
 import type {
   FromTeachWorker,
+  JobFailure,
+  Taught,
   TeachFailure,
   TeachJob,
   ToTeachWorker,
@@ -65,13 +67,17 @@ async function teach(request: number, job: TeachJob): Promise<void> {
     isCancelled: () => running !== own || !own.checks,
   });
   // A refresh shows its gain on fresh plates; there is nothing else that both noses could be tried on alike.
-  const compared = job.inUse === null || job.refresh ? [] : compare(job.inUse, checked, job.samples);
+  const compared = job.inUse === null || job.refresh ? [] : compareNoses(job.inUse, checked, job.samples);
   const cancelled = running !== own;
   running = null;
-  const result = cancelled
-    ? err({ kind: "cancelled" } as const)
-    : ok({ noseText: serialiseNose(checked), compared });
+  const result = cancelled ? err({ kind: "cancelled" } as const) : readBack(checked, compared);
   tell({ kind: "done", request, result });
+}
+
+/** What cannot be read back from its file is no nose. Here, because reading it takes longer than a tap may wait. */
+function readBack(nose: Nose, compared: readonly GroupComparison[]): Result<Taught, JobFailure> {
+  const read = parseNose(serialiseNose(nose));
+  return read.ok ? ok({ nose: read.value, compared }) : err({ kind: "badNose", error: read.error });
 }
 
 async function taughtAnew(job: TeachJob, options: TeachOptions): Promise<Result<Nose, TeachFailure>> {
@@ -80,14 +86,13 @@ async function taughtAnew(job: TeachJob, options: TeachOptions): Promise<Result<
 }
 
 async function refreshed(job: TeachJob, options: TeachOptions): Promise<Result<Nose, TeachFailure>> {
-  const old = parseNose(job.inUse ?? "");
-  if (!old.ok) return err({ kind: "failed", detail: noseFileWords(old.error) });
-  const isFresh = tellFresh(old.value);
+  if (job.inUse === null) return err({ kind: "failed", detail: "there is no nose to refresh" });
+  const isFresh = tellFresh(job.inUse);
   const fresh: Sniff[] = [];
   const known: Sniff[] = [];
   for (const sniff of job.samples)
     (isFresh({ ...sniff, snifferId: sniff.sniffer.id }) ? fresh : known).push(sniff);
-  return refreshWithGain(old.value, known, fresh, options);
+  return refreshWithGain(job.inUse, known, fresh, options);
 }
 
 /** Lets a word to stop arrive. */
@@ -96,15 +101,13 @@ const letWordsIn = () => new Promise((resolve) => setTimeout(resolve, 0));
 async function transfer(request: number, { nose, samples, options }: TransferJob): Promise<TransferAnswer> {
   const own = { request, checks: false };
   running = own;
-  const taught = parseNose(nose);
-  if (!taught.ok) return err({ kind: "failed", detail: noseFileWords(taught.error) });
-  const steps = transferring(taught.value, samples, options);
+  const steps = transferring(nose, samples, options);
   for (;;) {
     const step = steps.next();
     if (step.done === true) {
       if (!step.value.ok) return step.value;
       const { nose: moved, comparison: compared } = step.value.value;
-      return ok({ noseText: serialiseNose(moved), compared });
+      return readBack(moved, compared);
     }
     tell({ kind: "progress", request, progress: { stage: "teaching", done: step.value } });
     await letWordsIn();
@@ -117,11 +120,6 @@ async function checkedIn(job: TeachJob, nose: Nose, options: TeachOptions): Prom
   await letWordsIn();
   if (!job.refresh) return checkedNose(nose, job.samples, options);
   return options.isCancelled?.() === true ? nose : withSampleChecks(nose, job.samples, options.seed);
-}
-
-function compare(olderText: string, newer: Nose, samples: readonly Sniff[]): readonly GroupComparison[] {
-  const older = parseNose(olderText);
-  return older.ok ? compareNoses(older.value, newer, samples) : [];
 }
 
 /** The samples that came ahead of a job; they are let go with it. */
@@ -141,8 +139,7 @@ addEventListener("message", ({ data }: MessageEvent<ToTeachWorker>) => {
       if (running?.request === request) running.checks = false;
       return;
     case "compare": {
-      const newer = parseNose(data.job.newer);
-      const compared = newer.ok ? compare(data.job.older, newer.value, samplesOf(request)) : [];
+      const compared = compareNoses(data.job.older, data.job.newer, samplesOf(request));
       return tell({ kind: "compared", request, compared });
     }
     case "transfer":

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { ok } from "../../src/kernel/result.js";
 import type { FromTeachWorker, TeachJob, ToTeachWorker } from "../../src/worker/protocol.js";
+import { handMadeNose, spread } from "../finding/handMadeNose.js";
 import { syntheticSniffs } from "../teaching/syntheticSniffs.js";
 import { createTeachClient, type TeachPort } from "../../src/worker/teachClient.js";
 
@@ -15,7 +16,8 @@ const job: TeachJob = {
   refresh: false,
 };
 
-const TAUGHT = { noseText: "{}", compared: [] };
+const NOSE = handMadeNose({ present: spread(3, 1, 3), absent: spread(3, -3, -1), fromMs: [5000] });
+const TAUGHT = { nose: NOSE, compared: [] };
 
 const told = (data: FromTeachWorker) => ({ data }) as MessageEvent<FromTeachWorker>;
 
@@ -98,7 +100,7 @@ describe("the page's side of teaching", () => {
   it("asks for two noses side by side, and not while a nose is being taught", async () => {
     const { ports, start } = fakeWorkers();
     const client = createTeachClient(start);
-    const pair = { older: "{}", newer: "{}", samples: [] };
+    const pair = { older: NOSE, newer: NOSE, samples: [] };
     const asked = client.compare(pair);
     expect(await client.teach(job, () => undefined)).toEqual({ ok: false, error: { kind: "busy" } });
     ports[0]?.onmessage?.(told({ kind: "compared", request: 1, compared: [] }));

@@ -63,21 +63,19 @@ export function createMoving(app: AppModel): Moving {
     if (gathered === null) return tell({ kind: "storage" });
     const { samples, jarSniffs, ...seen } = gathered;
     tell({ kind: "working", done: null }, seen);
-    const { parseNose, serialiseNose } = await import("../judging.js");
-    if (own !== round) return;
     computing = true;
     const options = { id: app.ports.newId(), name: nose.name, transferredAt: nowIso(app.ports), sniffer };
-    const job = { nose: serialiseNose(nose), samples, options: { ...options, jarReadings: jarSniffs } };
+    const job = { nose, samples, options: { ...options, jarReadings: jarSniffs } };
     const answer = await app.teachers.transfer(job, (done) => tell({ kind: "working", done }));
     if (own !== round) return;
     computing = false;
     if (!answer.ok) return tell(answer.error.kind === "cancelled" ? { kind: "stopped" } : answer.error);
-    const moved = parseNose(answer.value.noseText);
-    const transfer = moved.ok ? moved.value.transfer : undefined;
-    if (!moved.ok || transfer === undefined) return tell({ kind: "badNose" });
+    const { nose: moved, compared } = answer.value;
+    const { transfer, report } = moved;
+    if (transfer === undefined) return tell({ kind: "badNose" });
     tell(
-      { kind: "moved", gain: transfer.gain, evidencePlates: moved.value.report.folds },
-      { moved: { nose: moved.value, compared: answer.value.compared } },
+      { kind: "moved", gain: transfer.gain, evidencePlates: report.folds },
+      { moved: { nose: moved, compared } },
     );
   }
 

@@ -8,7 +8,6 @@ import type { TeachClient } from "../../worker/teachClient.js";
 import { nowIso, type Ports } from "../ports.js";
 
 /** Reading noses and judging sniffs, in a piece that the first screen does not wait for. */
-const loadJudging = () => import("../judging.js");
 
 export interface Teaching {
   /** Teaches anew on all samples, or brings the nose in use up to date with the fresh ones. */
@@ -47,9 +46,7 @@ export function createTeaching(
     const samples = await store.readSamples();
     if (!samples.ok) return problem({ kind: "storage", detail: samples.error.kind });
     if (isCancelling()) return notTaught({ kind: "cancelled" });
-    const { parseNose, serialiseNose } = await loadJudging();
-    const before = current.value;
-    const inUse = before === null ? null : serialiseNose(before);
+    const inUse = current.value;
     const job = { samples: samples.value.samples, seed: ports.nowMs() % 2 ** 32, noseId: newId(), name };
     const taught = await client.teach(
       { ...job, taughtAt: nowIso(ports), wasmPath, inUse, refresh },
@@ -59,12 +56,10 @@ export function createTeaching(
       },
     );
     if (!taught.ok) return notTaught(taught.error);
-    const nose = parseNose(taught.value.noseText);
-    if (!nose.ok) return problem({ kind: "badNose", error: nose.error });
-    const kept = await store.addNose(nose.value, newId(), nowIso(ports));
+    const { nose, compared } = taught.value;
+    const kept = await store.addNose(nose, newId(), nowIso(ports));
     if (!kept.ok) return problem({ kind: "storage", detail: kept.error.kind });
-    const { compared } = taught.value;
-    propose(nose.value, refresh ? "refreshed" : "taught", compared);
+    propose(nose, refresh ? "refreshed" : "taught", compared);
   }
 
   function propose(nose: Nose, source: OfferSource, compared: readonly GroupComparison[]): void {
@@ -75,10 +70,10 @@ export function createTeaching(
     const before = current.value;
     if (before === null || before.id === nose.id) return propose(nose, source, []);
     teaching.value = { kind: "comparing" };
-    const [samples, { serialiseNose }] = [await store.readSamples(), await loadJudging()];
+    const samples = await store.readSamples();
     const compared = await client.compare({
-      older: serialiseNose(before),
-      newer: serialiseNose(nose),
+      older: before,
+      newer: nose,
       samples: samples.ok ? samples.value.samples : [],
     });
     propose(nose, source, compared.ok ? compared.value : []);

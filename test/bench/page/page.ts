@@ -1,6 +1,5 @@
 /** The page's side of the measurement: teaches as the app does, and watches its own main thread. */
 import { findPlate } from "../../../src/finding/findPlate.js";
-import { parseNose } from "../../../src/nose/noseFile.js";
 import { createTeachClient, type TeachPort } from "../../../src/worker/teachClient.js";
 import { syntheticSniffs } from "../../teaching/syntheticSniffs.js";
 import type { MemoryAnswer } from "./memoryWorker.js";
@@ -60,21 +59,20 @@ window.measureTeaching = async (count) => {
   });
   if (!taught.ok) throw new Error(JSON.stringify(taught.error));
   const checksMs = performance.now() - ready;
-  const nose = parseNose(taught.value.noseText);
-  if (!nose.ok) throw new Error(JSON.stringify(nose.error));
+  const { nose } = taught.value;
   // A long task is told of a moment after it ended.
   await new Promise((resolve) => setTimeout(resolve, 500));
   watch.disconnect();
   const request = { groups: GROUPS, acceptedMissRate: 0.1, allergyGroups: [] };
-  findPlate(nose.value, samples[0]!, request);
+  findPlate(nose, samples[0]!, request);
   const start = performance.now();
-  for (const sniff of samples.slice(0, 50)) findPlate(nose.value, sniff, request);
+  for (const sniff of samples.slice(0, 50)) findPlate(nose, sniff, request);
   return {
     teachMs: ready - before,
     checksMs,
-    backend: nose.value.report.backend,
-    model: nose.value.chosen,
-    features: `recipe ${nose.value.recipe}, ${nose.value.horizons[0]!.input.centre.length} features`,
+    backend: nose.report.backend,
+    model: nose.chosen,
+    features: `recipe ${nose.recipe}, ${nose.horizons[0]!.input.centre.length} features`,
     longTasks,
     findingMs: (performance.now() - start) / 50,
   };
