@@ -53,7 +53,7 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
       const loaded = tables.value;
       if (loaded === null) return [];
       const words = preferences.words.value;
-      return cautions.value.map((one) => loaded.dietCautionView(one, profile.value.jurisdiction, words));
+      return loaded.dietCautionViews(cautions.value, profile.value.jurisdiction, words);
     }),
     questions: computed(() => {
       const loaded = tables.value;

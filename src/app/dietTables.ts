@@ -7,7 +7,7 @@ export { cautionsFor, searchDishes };
 export { allergyGroupsOf, avoidedGroupsOf } from "../diet/avoidedGroupsOf.js";
 export { kitchenQuestions } from "../diet/kitchenQuestions.js";
 export { QUESTIONS } from "../diet/data/questions.js";
-export { dietCautionView } from "../views/dietCautionView.js";
+export { dietCautionViews } from "../views/dietCautionView.js";
 export { standingView } from "../views/standingView.js";
 export { tableLanguage } from "../views/tableLanguage.js";
 

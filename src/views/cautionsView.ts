@@ -4,7 +4,7 @@ import type { Words } from "../text/catalogue.js";
 export interface CautionView {
   readonly id: string;
   readonly text: string;
-  /** Which word set it off and which rule says so; null where only the text was kept. */
+  /** For whom and by which rule; null where the next caution says the same, or only the text was kept. */
   readonly because: string | null;
 }
 

@@ -40,6 +40,16 @@ export function dietCautionView(
   };
 }
 
+/** All of them, in their order. A reason that several give one after the other stands once, below the last of them. */
+export function dietCautionViews(
+  cautions: readonly Caution[],
+  jurisdiction: JurisdictionId,
+  words: CautionWords,
+): CautionView[] {
+  const views = cautions.map((caution) => dietCautionView(caution, jurisdiction, words));
+  return views.map((view, i) => (view.because === views[i + 1]?.because ? { ...view, because: null } : view));
+}
+
 /** What was claimed, and what a label may mean by it. */
 function claimLines({ claims, item }: Caution, jurisdiction: JurisdictionId, words: CautionWords): string[] {
   const { plate, diet } = words.text;

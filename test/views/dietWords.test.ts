@@ -10,7 +10,7 @@ import { CARD_LANGUAGES, kitchenCard } from "../../src/diet/kitchenCard.js";
 import { shownName } from "../../src/diet/lexicon.js";
 import { DIETS, emptyProfile, INTOLERANCES, type DietProfile } from "../../src/diet/profile.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
-import { dietCautionView } from "../../src/views/dietCautionView.js";
+import { dietCautionView, dietCautionViews } from "../../src/views/dietCautionView.js";
 import { substanceName } from "../../src/views/profileItemName.js";
 import { standingView } from "../../src/views/standingView.js";
 import { ENGLISH, GERMAN } from "../browser/gallery/fixtures/words.js";
@@ -121,6 +121,20 @@ describe.each(LANGUAGES)("%s", (_name, words) => {
     expect(said("Pinienkerne", allergicTo("pineNut")).join("\n")).toMatch(
       /nobody has to name it there, so ask|Niemand muss es dort nennen, also frag nach/,
     );
+  });
+
+  it("gives a reason once where several cautions in a row have it, and drops neither caution nor reason", () => {
+    const profile: DietProfile = { ...allergicTo("egg"), diets: ["eatsFishNoMeat"] };
+    const found = cautionsFor({ text: "broth with dumplings", profile });
+    const alone = found.map((caution) => dietCautionView(caution, "EU", words));
+    const together = dietCautionViews(found, "EU", words);
+    expect(together.map(({ id, text }) => [id, text])).toEqual(alone.map(({ id, text }) => [id, text]));
+    expect(together.filter(({ because }) => because !== null).length).toBeLessThan(alone.length);
+    together.forEach((_, i) => {
+      // Read on to the next reason, as a reader does: it is the caution's own.
+      const next = together.slice(i).find(({ because }) => because !== null);
+      expect(next?.because).toBe(alone[i]?.because);
+    });
   });
 
   it("tells of a misspelt name what it was read as, and never more than that it may be in it", () => {

@@ -17,7 +17,7 @@ export const finding: Catalogue["finding"] = {
     uncertain:
       "Diese Riechprobe taugt nicht, um danach zu entscheiden. Frag die Küche, als hättest du nicht gerochen.",
     notSmelled:
-      "Nichts davon fiel auf. Das ist kein Beweis: Kleine Mengen und überdeckte Gerüche bleiben unbemerkt. Die Warnungen unten gelten weiter.",
+      "Nichts davon fiel auf. Das ist kein Beweis: Kleine Mengen und überdeckte Gerüche bleiben unbemerkt. Die Warnungen gelten weiter.",
     none: "Wähle unter Du die Gruppen, die beurteilt werden sollen.",
   },
   chance: (percent) => `Wahrscheinlichkeit, dass es da ist: ${percent}`,

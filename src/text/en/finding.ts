@@ -15,7 +15,7 @@ export const finding = {
     smelled: "Take it as being on the plate. Ask the kitchen, or send the plate back.",
     uncertain: "This sniff is not good enough to decide by. Ask the kitchen, as if you had not sniffed.",
     notSmelled:
-      "Nothing of it stood out. That is not proof: small amounts and covered smells go unnoticed. The cautions below still hold.",
+      "Nothing of it stood out. That is not proof: small amounts and covered smells go unnoticed. The cautions still hold.",
     none: "Choose the groups to judge under You.",
   },
   chance: (percent: string) => `Chance that it is there: ${percent}`,

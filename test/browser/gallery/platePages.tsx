@@ -1,4 +1,3 @@
-import { emptyProfile, type DietProfile } from "../../../src/diet/profile.js";
 import { NOT_FOLLOWING } from "../../../src/flows/releaseState.js";
 import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
 import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
@@ -11,23 +10,20 @@ import { plateHomeView, type PlateHomeState } from "../../../src/views/plateHome
 import { standingView } from "../../../src/views/standingView.js";
 import * as checks from "./fixtures/checks.js";
 import * as found from "./fixtures/findings.js";
-import { CAUTIONS, FILLED, FRESH } from "./fixtures/plates.js";
+import { FILLED, FRESH } from "./fixtures/plates.js";
 import * as releases from "./fixtures/releases.js";
+import { PROFILE, spokenCautions } from "./fixtures/spokenCautions.js";
 import * as sniffers from "./fixtures/sniffers.js";
 import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
 import type { Page } from "./page.js";
 
-const EGG_ALLERGY: DietProfile = {
-  ...emptyProfile("EU"),
-  allergies: [{ allergen: "egg", severity: "serious", note: "" }],
-};
-
 const home =
   (state: PlateHomeState): Page =>
   (words) => {
-    const standing = state.hasProfile ? standingView(EGG_ALLERGY, words) : [];
-    const view = plateHomeView({ ...state, standing }, words);
+    const standing = state.hasProfile ? standingView(PROFILE, words) : [];
+    const spoken = state.cautions.length === 0 ? {} : spokenCautions(state.claims, words);
+    const view = plateHomeView({ ...state, ...spoken, standing }, words);
     return {
       place: "plate",
       body: <PlateHomeScreen view={view} calls={noCalls()} />,
@@ -58,10 +54,8 @@ const check =
     };
   };
 
-const SUBJECT: FindingSubject = {
-  dish: "Mushroom broth with dumplings",
+const SUBJECT: Omit<FindingSubject, "dish" | "cautions"> = {
   allergyGroups: [],
-  cautions: CAUTIONS,
   nowMs: NOW_MS,
   hasProfile: true,
   release: NOT_FOLLOWING,
@@ -71,7 +65,9 @@ const SUBJECT: FindingSubject = {
 const finding =
   (groups: Parameters<typeof found.plateFinding>, subject: Partial<FindingSubject> = {}): Page =>
   (words) => {
-    const view = findingView(found.plateFinding(...groups), { ...SUBJECT, ...subject }, words);
+    const { dish, cautions } = spokenCautions([], words);
+    const about = { ...SUBJECT, dish, cautions, ...subject };
+    const view = findingView(found.plateFinding(...groups), about, words);
     return {
       place: null,
       body: <FindingScreen view={view} />,
