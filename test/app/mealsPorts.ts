@@ -35,7 +35,7 @@ export function fillingStore(full: () => boolean): Store {
 
 /** Waits until a fact holds; what waits on timers and on the store needs a few turns. */
 export async function until(holds: () => boolean): Promise<void> {
-  for (let turn = 0; turn < 400; turn += 1) {
+  for (let turn = 0; turn < 4000; turn += 1) {
     if (holds()) return;
     await new Promise((resume) => setTimeout(resume, 5));
   }

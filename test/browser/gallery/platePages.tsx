@@ -94,6 +94,7 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
     dish: "dump",
     suggestions: ["Dumplings", "Dumpling soup"],
     cautions: [],
+    questions: [],
   }),
   "plate-connecting": home({ ...FILLED, sniffer: sniffers.CONNECTING }),
   "plate-low-battery": home({ ...FILLED, sniffer: sniffers.FAULTY }),
