@@ -9,10 +9,12 @@ export type RandomSource = () => number;
  * @see Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014 (the mixing idea)
  */
 export function seededRandom(seed: number): RandomSource {
-  let state = seed >>> 0;
+  // In a list, because a lone number of 32 bits would be made anew at each call.
+  const state = Uint32Array.of(seed);
   return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    const now = ((state[0] ?? 0) + 0x6d2b79f5) >>> 0;
+    state[0] = now;
+    let mixed = Math.imul(now ^ (now >>> 15), now | 1);
     mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
   };

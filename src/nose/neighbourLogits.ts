@@ -59,7 +59,11 @@ export function nearestPlates(
   return { logits, strangeness: strangenessOf(model, near) };
 }
 
-function strangenessOf(model: NeighbourModel, near: readonly { row: number; distance: number }[]): number {
+/** Distance to the nearest of some plates, nearest first, in units of how far those lie from their own. */
+export function strangenessOf(
+  model: Pick<NeighbourModel, "localScale">,
+  near: readonly { row: number; distance: number }[],
+): number {
   let distance = 0;
   let scale = 0;
   for (const one of near.slice(0, LOCAL_PLATES)) {

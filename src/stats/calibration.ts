@@ -186,17 +186,36 @@ export function fitTemperatureOfLabels(
   );
 }
 
-/** The loss is convex in 1/T, so its slope crosses zero at most once: bisection on ln T cannot miss it. */
+/** Change of ln T at which it has settled: far below what a probability shows. */
+const SETTLED = 1e-12;
+const TEMPERATURE_ROUNDS = 100;
+
+/**
+ * The loss is convex in 1/T, so its slope crosses zero at most once, between two temperatures that close in on it.
+ *
+ * @see Dowell and Jarratt, BIT 11 (1971), 168-174 (Illinois rule: an end that stays counts for half)
+ */
 function temperatureWhere(lossSlope: (sharpness: number) => number): number {
   let [low, high] = [Math.log(LEAST_TEMPERATURE), Math.log(LARGEST_TEMPERATURE)];
-  if (lossSlope(1 / LEAST_TEMPERATURE) <= 0) return LEAST_TEMPERATURE;
-  if (lossSlope(1 / LARGEST_TEMPERATURE) >= 0) return LARGEST_TEMPERATURE;
-  for (let halving = 0; halving < 60; halving += 1) {
-    const middle = (low + high) / 2;
-    if (lossSlope(Math.exp(-middle)) > 0) low = middle;
-    else high = middle;
+  let [slopeLow, slopeHigh] = [lossSlope(1 / LEAST_TEMPERATURE), lossSlope(1 / LARGEST_TEMPERATURE)];
+  if (slopeLow <= 0) return LEAST_TEMPERATURE;
+  if (slopeHigh >= 0) return LARGEST_TEMPERATURE;
+  let [middle, moved] = [Infinity, 0];
+  for (let round = 0; round < TEMPERATURE_ROUNDS; round += 1) {
+    const before = middle;
+    middle = (low * slopeHigh - high * slopeLow) / (slopeHigh - slopeLow);
+    const slope = lossSlope(Math.exp(-middle));
+    if (slope === 0 || Math.abs(middle - before) < SETTLED) break;
+    if (slope > 0) {
+      [low, slopeLow] = [middle, slope];
+      if (moved > 0) slopeHigh /= 2;
+    } else {
+      [high, slopeHigh] = [middle, slope];
+      if (moved < 0) slopeLow /= 2;
+    }
+    moved = Math.sign(slope);
   }
-  return Math.exp((low + high) / 2);
+  return Math.exp(middle);
 }
 
 /**

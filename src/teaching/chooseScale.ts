@@ -1,5 +1,5 @@
 import type { StrangenessScale } from "./fitNeighbours.js";
-import { foodDistances } from "./foodDistances.js";
+import { distancesOn } from "./foodDistances.js";
 import type { Prepared } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
 
@@ -15,10 +15,9 @@ export function chooseScale(
   humidityShare: number,
   seed: number,
 ): StrangenessScale {
-  const aurocOf = (scale: StrangenessScale) =>
-    foodDistances(raw, prepared, { humidityShare, scale, folds: FOLDS, dishLots: FOLDS, seed })?.auroc ??
-    null;
-  const local = aurocOf("local");
-  const plain = local === null ? null : aurocOf("plain");
-  return local !== null && plain !== null && plain > local + CLEAR_GAIN ? "plain" : "local";
+  const options = { humidityShare, folds: FOLDS, dishLots: FOLDS, seed };
+  const [local = null, plain = null] =
+    distancesOn(["local", "plain"], raw, prepared, options)?.map(({ auroc }) => auroc) ?? [];
+  const isClear = local !== null && plain !== null && plain > local + CLEAR_GAIN;
+  return isClear ? "plain" : "local";
 }

@@ -1,12 +1,12 @@
 import type { LinearModel } from "../nose/models.js";
 import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
 import { sigmoid } from "../stats/logistic.js";
-import { dot, weightedProducts } from "../stats/weightedProducts.js";
+import { columnProducts, weightedProducts } from "../stats/weightedProducts.js";
 import { knownRows, presentShare, type Table } from "./table.js";
 
 /** Newton rounds at most, and the change of a weight at which it has settled. Common practice. */
 const ROUNDS = 12;
-const SETTLED = 1e-4;
+const SETTLED = 1e-2;
 const SETTLED_ROUGHLY = 0.03;
 /** A Newton step longer than this in any weight is shortened: far from the optimum the parabola lies. */
 const LONGEST_STEP = 2;
@@ -115,10 +115,11 @@ function slopeAndCurve({ columns, truth, weight }: KnownCases, beta: Float64Arra
   }
   const hessian = weightedProducts(columns, size, curve);
   const gradient = new Float64Array(size);
+  columnProducts(columns, size, pull, gradient);
   for (let i = 0; i < size; i += 1) {
     // The intercept is hardly pulled.
     const pulled = i < size - 1 ? penalty : 0;
-    gradient[i] = dot(columns, i * rows, pull) + pulled * beta[i]!;
+    gradient[i]! += pulled * beta[i]!;
     hessian[i * size + i]! += i < size - 1 ? penalty : 1e-9;
   }
   return { gradient, hessian };

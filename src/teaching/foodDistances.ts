@@ -1,5 +1,6 @@
 import { seededRandom } from "../kernel/random.js";
-import { nearestPlates, whitened } from "../nose/neighbourLogits.js";
+import type { NeighbourModel } from "../nose/models.js";
+import { nearestFirst, strangenessOf, whitened } from "../nose/neighbourLogits.js";
 import { rocAuc } from "../stats/scores.js";
 import { dealFolds } from "./dealFolds.js";
 import { standardisedTable } from "./fitHorizon.js";
@@ -26,7 +27,6 @@ const LEAST_KNOWN = 10;
 
 interface DistanceOptions {
   readonly humidityShare: number;
-  readonly scale: StrangenessScale;
   /** Folds of plates for the known food, whole, >= 2. */
   readonly folds: number;
   /** Lots in which the dishes are left out; at least as many as dishes leaves each out alone. */
@@ -38,8 +38,18 @@ interface DistanceOptions {
 export function foodDistances(
   raw: HorizonTable,
   prepared: Prepared,
-  options: DistanceOptions,
+  { scale, ...options }: DistanceOptions & { readonly scale: StrangenessScale },
 ): UnlikeReport | null {
+  return distancesOn([scale], raw, prepared, options)?.[0] ?? null;
+}
+
+/** The same on several scales at once, which takes hardly longer than one. @returns one report a scale, or null */
+export function distancesOn(
+  scales: readonly StrangenessScale[],
+  raw: HorizonTable,
+  prepared: Prepared,
+  options: DistanceOptions,
+): readonly UnlikeReport[] | null {
   const { dishes, plates } = prepared;
   const foods = new Set(dishes).size;
   if (foods < 3 || foods === new Set(plates).size) return null;
@@ -47,21 +57,29 @@ export function foodDistances(
   const lots = Math.min(options.dishLots, foods);
   const foldOf = dealFolds(plates, (row) => String(dishes[row]), options.folds, random);
   const lotOf = dealFolds(dishes, (row) => truthsOfRow(prepared, row), lots, random);
-  const held = new Float64Array(raw.rows);
-  for (let fold = 0; fold < options.folds; fold += 1)
-    strangenessWithout(raw, prepared, options, foldOf, fold, held);
-  const known = held.filter((_, row) => isDishTaught(prepared, foldOf, row));
-  if (known.length < LEAST_KNOWN) return null;
-  const unknown = new Float64Array(raw.rows);
-  for (let lot = 0; lot < lots; lot += 1) strangenessWithout(raw, prepared, options, lotOf, lot, unknown);
-  const truth = [...known.map(() => 0), ...unknown.map(() => 1)];
-  const limit = Float64Array.from(known).sort()[Math.ceil(FLAG_LEVEL * known.length) - 1]!;
+  const knownRows = [...foldOf.keys()].filter((row) => isDishTaught(prepared, foldOf, row));
+  if (knownRows.length < LEAST_KNOWN) return null;
+  const strangeness = (partOf: Int32Array, parts: number) => {
+    const into = scales.map(() => new Float64Array(raw.rows));
+    for (let part = 0; part < parts; part += 1)
+      strangenessWithout(raw, prepared, { ...options, scales }, partOf, part, into);
+    return into;
+  };
+  const held = strangeness(foldOf, options.folds);
+  const unknowns = strangeness(lotOf, lots);
+  return scales.map((scale, at) => {
+    const known = Float64Array.from(knownRows, (row) => held[at]![row]!);
+    return { foods, ...told(known, unknowns[at]!), knownSniffs: known.length, scale };
+  });
+}
+
+/** How well a limit on the strangeness parts known from unknown food. */
+function told(known: Float64Array, unknown: Float64Array): Pick<UnlikeReport, "auroc" | "unknownFlagged"> {
+  const truth = [...known].map(() => 0).concat([...unknown].map(() => 1));
+  const limit = known.toSorted()[Math.ceil(FLAG_LEVEL * known.length) - 1]!;
   return {
-    foods,
     auroc: rocAuc([...known, ...unknown], truth),
     unknownFlagged: unknown.filter((strangeness) => strangeness > limit).length / unknown.length,
-    knownSniffs: known.length,
-    scale: options.scale,
   };
 }
 
@@ -72,19 +90,26 @@ export function isDishTaught(prepared: Prepared, foldOf: Int32Array, row: number
   );
 }
 
-/** Strangeness of each row of a part among the plates of the rest. */
+/** Strangeness of each row of a part among the plates of the rest, on each scale. */
 function strangenessWithout(
   raw: HorizonTable,
   prepared: Prepared,
-  { humidityShare, scale }: DistanceOptions,
+  { humidityShare, scales }: Pick<DistanceOptions, "humidityShare"> & { scales: readonly StrangenessScale[] },
   partOf: Int32Array,
   part: number,
-  into: Float64Array,
+  into: readonly Float64Array[],
 ): void {
   const weight = prepared.weight.map((one, row) => (partOf[row] === part ? 0 : one));
   const { table } = standardisedTable(raw, prepared, weight, humidityShare);
-  const model = fitNeighbours(table, prepared.dishes, prepared.plates, scale);
-  for (let row = 0; row < raw.rows; row += 1)
-    if (partOf[row] === part)
-      into[row] = nearestPlates(model, whitened(model, rowOf(table, row)), table.groups).strangeness;
+  const wanted = scales.includes("local") ? "local" : "plain";
+  const fitted = fitNeighbours(table, prepared.dishes, prepared.plates, wanted);
+  const { localScale: _local, ...rest } = fitted;
+  const plain: NeighbourModel = rest;
+  for (let row = 0; row < raw.rows; row += 1) {
+    if (partOf[row] !== part) continue;
+    const near = nearestFirst(fitted, whitened(fitted, rowOf(table, row)), -1);
+    scales.forEach((scale, at) => {
+      into[at]![row] = strangenessOf(scale === "local" ? fitted : plain, near);
+    });
+  }
 }

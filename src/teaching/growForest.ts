@@ -1,12 +1,12 @@
 import type { RandomSource } from "../kernel/random.js";
 import type { Forest } from "../nose/models.js";
 import { presentShare, type Table } from "./table.js";
-import { type Ground, groundOf } from "./treeGround.js";
+import { type Ground, groundOf, type SomeGroups } from "./treeGround.js";
 
 export interface ForestOptions {
   /** Trees, whole, >= 1. */
   readonly trees: number;
-  /** Features tried at each node, whole, >= 1. */
+  /** Features tried at each node, but never more than it has rows; whole, >= 1. */
   readonly tries: number;
   /** Rows in a leaf at least, whole, >= 1. */
   readonly leafRows: number;
@@ -38,6 +38,7 @@ export function growForest(table: Table, options: ForestOptions, random: RandomS
     counts: new Float64Array(2 * groups),
     left: new Float64Array(2 * groups),
     range: { low: 0, high: 0 },
+    mixed: { groups: new Int32Array(groups), count: 0 },
     shares: [Float64Array.from({ length: groups }, (_, group) => presentShare(table, group))],
   };
   const { grown } = growing;
@@ -76,6 +77,8 @@ interface Growing {
   readonly counts: Float64Array;
   readonly left: Float64Array;
   readonly range: { low: number; high: number };
+  /** Groups that are both absent and present in the node in hand: no cut does anything for the others. */
+  readonly mixed: SomeGroups;
   /** Share of present in the node in hand and in those above it, by depth; the first is that of the whole table. */
   readonly shares: Float64Array[];
 }
@@ -87,7 +90,9 @@ function growNode(growing: Growing, from: number, upto: number, depth: number): 
   ground.countRows(from, upto, counts);
   const shares = (growing.shares[depth] ??= new Float64Array(ground.groups));
   fillShares(shares, counts, growing.shares[depth - 1]!);
-  const split = upto - from < 2 * options.leafRows || isPure(counts) ? null : bestSplit(growing, from, upto);
+  findMixed(growing.mixed, counts);
+  const isLeaf = upto - from < 2 * options.leafRows || growing.mixed.count === 0;
+  const split = isLeaf ? null : bestSplit(growing, from, upto);
   if (split === null) {
     grown.feature[node] = -1;
     grown.right[node] = grown.leaves;
@@ -112,17 +117,21 @@ function fillShares(shares: Float64Array, counts: Float64Array, above: Float64Ar
   }
 }
 
-function isPure(counts: Float64Array): boolean {
-  for (let at = 0; at < counts.length; at += 2) if (counts[at]! > 0 && counts[at + 1]! > 0) return false;
-  return true;
+function findMixed(mixed: SomeGroups, counts: Float64Array): void {
+  mixed.count = 0;
+  for (let group = 0; group < mixed.groups.length; group += 1)
+    if (counts[2 * group]! > 0 && counts[2 * group + 1]! > 0) mixed.groups[mixed.count++] = group;
 }
 
 /** Sum over groups of 2 * absent * present / all, of some rows and of the others: nodes' weight times their Gini impurity. */
-function mixedAfter(left: Float64Array, counts: Float64Array): number {
+function mixedAfter({ groups, count }: SomeGroups, left: Float64Array, counts: Float64Array): number {
   let sum = 0;
-  for (let at = 0; at < counts.length; at += 2) {
-    const [absent, present] = [left[at]!, left[at + 1]!];
-    const [otherAbsent, otherPresent] = [counts[at]! - absent, counts[at + 1]! - present];
+  for (let one = 0; one < count; one += 1) {
+    const at = 2 * groups[one]!;
+    const absent = left[at]!;
+    const present = left[at + 1]!;
+    const otherAbsent = counts[at]! - absent;
+    const otherPresent = counts[at + 1]! - present;
     if (absent + present > 0) sum += (2 * absent * present) / (absent + present);
     if (otherAbsent + otherPresent > 0)
       sum += (2 * otherAbsent * otherPresent) / (otherAbsent + otherPresent);
@@ -137,21 +146,25 @@ interface Split {
 
 /** The best of some random cuts of random features; null if none leaves enough rows on either side. */
 function bestSplit(growing: Growing, from: number, upto: number): Split | null {
-  const { ground, options, random, counts, left, range } = growing;
+  const { ground, options, random, counts, left, range, mixed } = growing;
   let best: Split | null = null;
   let least = Infinity;
-  for (let tried = 0; tried < options.tries; tried += 1) {
+  // Among few rows the best of many cuts is the best by chance.
+  const tries = Math.min(options.tries, upto - from);
+  for (let tried = 0; tried < tries; tried += 1) {
     const feature = Math.floor(random() * ground.features);
     ground.readValues(from, upto, feature, range);
     // As a 32-bit number, as the nose will keep it.
     const threshold = Math.fround(range.low + random() * (range.high - range.low));
     if (!(threshold >= range.low && threshold < range.high)) continue;
-    const leftRows = ground.countBelow(from, upto, threshold, left);
+    const leftRows = ground.countBelow(from, upto, threshold, mixed, left);
     if (leftRows < options.leafRows || upto - from - leftRows < options.leafRows) continue;
-    const mixed = mixedAfter(left, counts);
-    if (mixed < least) {
-      least = mixed;
+    const mixture = mixedAfter(mixed, left, counts);
+    if (mixture < least) {
+      least = mixture;
       best = { feature, threshold };
+      // Nothing parts them better than wholly.
+      if (mixture === 0) break;
     }
   }
   return best;
