@@ -6,7 +6,7 @@ export const MIDDLE_STEPS = 256;
 /** Height of a bell where the mean squared difference from its middle is `square`; 1 at the middle. */
 export function bellHeight(widths: readonly number[], square: number): number {
   let sum = 0;
-  for (const width of widths) sum += Math.exp(-width * square);
+  for (let i = 0; i < widths.length; i += 1) sum += Math.exp(-widths[i]! * square);
   return sum / widths.length;
 }
 

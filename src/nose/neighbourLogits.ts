@@ -20,9 +20,13 @@ export interface Nearest {
 /** Where a standardised feature vector lies in the neighbours' space; `x` has shape [features]. */
 export function whitened(model: Pick<NeighbourModel, "axes" | "whitening">, x: Float64Array): Float64Array {
   const features = x.length;
-  const place = new Float64Array(model.axes);
-  for (let axis = 0; axis < model.axes; axis += 1)
-    for (let i = 0; i < features; i += 1) place[axis]! += model.whitening[axis * features + i]! * x[i]!;
+  const { axes, whitening } = model;
+  const place = new Float64Array(axes);
+  for (let axis = 0, at = 0; axis < axes; axis += 1) {
+    let sum = 0;
+    for (let i = 0; i < features; i += 1, at += 1) sum += whitening[at]! * x[i]!;
+    place[axis] = sum;
+  }
   return place;
 }
 
@@ -78,14 +82,16 @@ export function localDistance(model: NeighbourModel, place: Float64Array, skipPl
   const { square } = nearestOfPlates(model, place, skipPlate);
   // Only a few of many are wanted: picking them is quicker than sorting all.
   const least = new Float64Array(LOCAL_PLATES).fill(Infinity);
-  for (const one of square) {
+  for (let plate = 0; plate < square.length; plate += 1) {
+    const one = square[plate]!;
     if (one >= least[LOCAL_PLATES - 1]!) continue;
     let at = LOCAL_PLATES - 1;
     for (; at > 0 && least[at - 1]! > one; at -= 1) least[at] = least[at - 1]!;
     least[at] = one;
   }
-  const near = least.filter((one) => one < Infinity);
-  return near.reduce((sum, one) => sum + Math.sqrt(one), 0) / Math.max(1, near.length);
+  let [sum, near] = [0, 0];
+  for (; near < LOCAL_PLATES && least[near]! < Infinity; near += 1) sum += Math.sqrt(least[near]!);
+  return sum / Math.max(1, near);
 }
 
 /** The nearest sniff of each plate (its place in the references) and its distance, nearest plate first. */
@@ -105,14 +111,16 @@ export function nearestFirst(
 /** For each plate number its nearest sniff (-1 if it has none) and that one's squared distance (Infinity). */
 function nearestOfPlates(model: NeighbourModel, place: Float64Array, skipPlate: number) {
   const { axes, plates, references } = model;
-  const count = plates.reduce((most, plate) => Math.max(most, plate + 1), 0);
+  let count = 0;
+  for (let row = 0; row < plates.length; row += 1) count = Math.max(count, plates[row]! + 1);
   const rows = new Int32Array(count).fill(-1);
   const square = new Float64Array(count).fill(Infinity);
   for (let row = 0; row < plates.length; row += 1) {
     const plate = plates[row]!;
     if (plate === skipPlate) continue;
     let sum = 0;
-    for (let axis = 0; axis < axes; axis += 1) sum += (references[row * axes + axis]! - place[axis]!) ** 2;
+    for (let axis = 0, at = row * axes; axis < axes; axis += 1, at += 1)
+      sum += (references[at]! - place[axis]!) ** 2;
     if (sum < square[plate]!) {
       square[plate] = sum;
       rows[plate] = row;

@@ -10,10 +10,12 @@ const FARTHEST = 8;
  */
 export function standardised(map: InputMap, values: Float64Array, rise: number | null): Float64Array {
   const excess = (rise ?? map.usualRise) - map.usualRise;
-  return values.map((value, i) => {
-    const z = (value - map.humiditySlope[i]! * excess - map.centre[i]!) / map.scale[i]!;
-    return Math.max(-FARTHEST, Math.min(FARTHEST, z));
-  });
+  const z = new Float64Array(values.length);
+  for (let i = 0; i < z.length; i += 1) {
+    const own = (values[i]! - map.humiditySlope[i]! * excess - map.centre[i]!) / map.scale[i]!;
+    z[i] = Math.max(-FARTHEST, Math.min(FARTHEST, own));
+  }
+  return z;
 }
 
 /** How much of the humidity's part the nose takes out of its features, 0 to 1. */

@@ -66,8 +66,15 @@ export function cholesky(matrix: ArrayLike<number>, size: number): Float64Array 
   const factor = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1)
     for (let j = 0; j <= i; j += 1) {
-      let rest = matrix[i * size + j]!;
-      for (let k = 0; k < j; k += 1) rest -= factor[i * size + k]! * factor[j * size + k]!;
+      // Two sums side by side: neither has to wait for the other.
+      let [even, odd] = [matrix[i * size + j]!, 0];
+      const [here, there] = [i * size, j * size];
+      for (let k = 0; k + 1 < j; k += 2) {
+        even -= factor[here + k]! * factor[there + k]!;
+        odd -= factor[here + k + 1]! * factor[there + k + 1]!;
+      }
+      if (j % 2 === 1) even -= factor[here + j - 1]! * factor[there + j - 1]!;
+      const rest = even + odd;
       if (i === j && !(rest > 0)) throw new RangeError("the matrix is not positive definite");
       factor[i * size + j] = i === j ? Math.sqrt(rest) : rest / factor[j * size + j]!;
     }

@@ -44,16 +44,21 @@ export function fitKernel(table: Table, options: KernelOptions, random: RandomSo
   const places = Float64Array.from(middles, (step) => step / MIDDLE_STEPS);
   const points = new Float64Array(rows.length * table.features);
   rows.forEach((row, at) => points.set(rowOf(table, row), at * table.features));
-  const height = (square: number) => bellHeight(options.widths, square);
   const heights = new Float64Array((centres.length + 1) * rows.length).fill(CONSTANT);
-  heights.set(meanSquares(places, points, table.features).map(height));
-  const bells = meanSquares(places, places, table.features).map(height);
+  heights.set(heightsOf(meanSquares(places, points, table.features), options.widths));
+  const bells = heightsOf(meanSquares(places, places, table.features), options.widths);
   return { widths: options.widths, middles, ...regression(table, rows, heights, bells, options.ridge) };
 }
 
 function middleOf(x: Float64Array): Int16Array {
   const most = 0x7fff;
   return Int16Array.from(x, (value) => Math.max(-most, Math.min(most, Math.round(MIDDLE_STEPS * value))));
+}
+
+/** Turns mean squared differences into heights of bells, in place. */
+function heightsOf(squares: Float64Array, widths: readonly number[]): Float64Array {
+  for (let at = 0; at < squares.length; at += 1) squares[at] = bellHeight(widths, squares[at]!);
+  return squares;
 }
 
 /** Mean squared difference of each pair, shape [ones, others]; places of shape [.., features]. */
@@ -74,7 +79,11 @@ function meanSquares(ones: Float64Array, others: Float64Array, features: number)
         c += (value - others[at + 2 * features]!) ** 2;
         d += (value - others[at + 3 * features]!) ** 2;
       }
-      squares.set([a / features, b / features, c / features, d / features], one * width + other);
+      const place = one * width + other;
+      squares[place] = a / features;
+      squares[place + 1] = b / features;
+      squares[place + 2] = c / features;
+      squares[place + 3] = d / features;
     }
     for (; other < width; other += 1) {
       let sum = 0;

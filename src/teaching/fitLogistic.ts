@@ -18,7 +18,7 @@ const LONGEST_STEP = 2;
  * @see Hastie, Tibshirani and Friedman, The Elements of Statistical Learning (2009), section 4.4
  */
 export function fitLogistic(table: Table, penalty = 1): LinearModel {
-  return fitFrom(table, penalty, undefined, SETTLED);
+  return fitFrom(table, casesOf(table), penalty, undefined, SETTLED);
 }
 
 /**
@@ -29,12 +29,15 @@ export function fitLogistic(table: Table, penalty = 1): LinearModel {
  */
 export function fitLogisticPath(table: Table, penalties: readonly number[]): LinearModel[] {
   const models: LinearModel[] = [];
-  for (const penalty of penalties) models.push(fitFrom(table, penalty, models.at(-1), SETTLED_ROUGHLY));
+  const cases = casesOf(table);
+  for (const penalty of penalties)
+    models.push(fitFrom(table, cases, penalty, models.at(-1), SETTLED_ROUGHLY));
   return models;
 }
 
 function fitFrom(
   table: Table,
+  cases: readonly KnownCases[],
   penalty: number,
   before: LinearModel | undefined,
   settled: number,
@@ -42,8 +45,8 @@ function fitFrom(
   const weights = new Float32Array(table.groups * table.features);
   const intercepts = new Float32Array(table.groups);
   for (let group = 0; group < table.groups; group += 1) {
-    const rows = knownRows(table, group);
-    const present = rows.filter((row) => table.truth[row * table.groups + group] === 1).length;
+    const known = cases[group]!;
+    const present = known.truth.reduce((sum, truth) => sum + truth, 0);
     const share = presentShare(table, group);
     const start = new Float64Array(table.features + 1);
     start[table.features] = Math.log(share / (1 - share));
@@ -53,24 +56,16 @@ function fitFrom(
       warm[table.features] = before.intercepts[group]!;
     }
     const fitted =
-      present === 0 || present === rows.length ? start : newton(table, group, rows, warm, penalty, settled);
+      present === 0 || present === known.truth.length ? start : newton(known, warm, penalty, settled);
     weights.set(fitted.subarray(0, table.features), group * table.features);
     intercepts[group] = fitted[table.features]!;
   }
   return { weights, intercepts };
 }
 
-function newton(
-  table: Table,
-  group: number,
-  rows: readonly number[],
-  start: Float64Array,
-  penalty: number,
-  settled: number,
-): Float64Array {
-  const size = table.features + 1;
+function newton(known: KnownCases, start: Float64Array, penalty: number, settled: number): Float64Array {
+  const size = start.length;
   const beta = Float64Array.from(start);
-  const known = knownCases(table, group, rows);
   for (let round = 0; round < ROUNDS; round += 1) {
     const { gradient, hessian } = slopeAndCurve(known, beta, penalty);
     const step = choleskySolve(cholesky(hessian, size), gradient, size);
@@ -90,14 +85,24 @@ interface KnownCases {
   readonly weight: Float64Array;
 }
 
-function knownCases({ x, features, groups, ...table }: Table, group: number, rows: readonly number[]) {
-  const columns = new Float64Array((features + 1) * rows.length).fill(1);
-  rows.forEach((row, at) => {
-    for (let i = 0; i < features; i += 1) columns[i * rows.length + at] = x[row * features + i]!;
+/** What each group is fitted on; groups that are known of the same rows share the columns. */
+function casesOf(table: Table): KnownCases[] {
+  const shared = new Map<string, Float64Array>();
+  return Array.from({ length: table.groups }, (_, group) => {
+    const rows = knownRows(table, group);
+    const key = rows.join();
+    const columns = shared.get(key) ?? columnsOf(table, rows);
+    shared.set(key, columns);
+    const truth = Float64Array.from(rows, (row) => table.truth[row * table.groups + group]!);
+    return { columns, truth, weight: Float64Array.from(rows, (row) => table.weight[row]!) };
   });
-  const truth = Float64Array.from(rows, (row) => table.truth[row * groups + group]!);
-  const weight = Float64Array.from(rows, (row) => table.weight[row]!);
-  return { columns, truth, weight };
+}
+
+function columnsOf({ x, features }: Table, rows: readonly number[]): Float64Array {
+  const columns = new Float64Array((features + 1) * rows.length).fill(1);
+  for (let i = 0; i < features; i += 1)
+    for (let at = 0; at < rows.length; at += 1) columns[i * rows.length + at] = x[rows[at]! * features + i]!;
+  return columns;
 }
 
 function slopeAndCurve({ columns, truth, weight }: KnownCases, beta: Float64Array, penalty: number) {
