@@ -77,23 +77,6 @@ export function strangenessOf(
   return near.length === 0 ? Infinity : distance / Math.max(LEAST_SCALE, scale);
 }
 
-/** Mean distance to the nearest plates but `skipPlate`. */
-export function localDistance(model: NeighbourModel, place: Float64Array, skipPlate: number): number {
-  const { square } = nearestOfPlates(model, place, skipPlate);
-  // Only a few of many are wanted: picking them is quicker than sorting all.
-  const least = new Float64Array(LOCAL_PLATES).fill(Infinity);
-  for (let plate = 0; plate < square.length; plate += 1) {
-    const one = square[plate]!;
-    if (one >= least[LOCAL_PLATES - 1]!) continue;
-    let at = LOCAL_PLATES - 1;
-    for (; at > 0 && least[at - 1]! > one; at -= 1) least[at] = least[at - 1]!;
-    least[at] = one;
-  }
-  let [sum, near] = [0, 0];
-  for (; near < LOCAL_PLATES && least[near]! < Infinity; near += 1) sum += Math.sqrt(least[near]!);
-  return sum / Math.max(1, near);
-}
-
 /** The nearest sniff of each plate (its place in the references) and its distance, nearest plate first. */
 export function nearestFirst(
   model: NeighbourModel,

@@ -30,6 +30,8 @@ export async function chooseBackend(options: BackendOptions): Promise<string> {
     if (name === "wasm" && options.wasmPath === undefined) continue;
     // Plain JavaScript is several times slower than WASM everywhere measured: no need to wait for it.
     if (name === "cpu" && wasmAnswers) continue;
+    // An imitated graphics processor computes on the same cores as WASM, by a detour that takes seconds to make ready.
+    if (name === "webgl" && wasmAnswers && isGraphicsImitated()) continue;
     const ms = await trialMs(name, options.nowMs);
     wasmAnswers ||= name === "wasm" && ms < Infinity;
     if (ms < best.ms) best = { name, ms };
@@ -37,6 +39,12 @@ export async function chooseBackend(options: BackendOptions): Promise<string> {
   await tf.setBackend(best.name);
   await tf.ready();
   return best.name;
+}
+
+/** @see Khronos, WebGL Specification 1.0, section 5.2 (failIfMajorPerformanceCaveat) */
+function isGraphicsImitated(): boolean {
+  if (typeof OffscreenCanvas === "undefined") return false;
+  return new OffscreenCanvas(1, 1).getContext("webgl", { failIfMajorPerformanceCaveat: true }) === null;
 }
 
 async function trialMs(name: string, nowMs: () => number): Promise<number> {

@@ -33,8 +33,8 @@ export const TRIALS = HUMIDITY_SHARES.length + WITH_CLEAN_AIR.others.length;
 
 /**
  * Compares the recipes by held-out log loss of quick trees, a logistic regression and a kernel together, at the last
- * horizon; the penalty is picked on the way. How much of the humidity is taken out is chosen on
- * the preferred recipe first, so that another cannot win only because the weather was left in the preferred one.
+ * horizon. The penalty and how much of the humidity is taken out are chosen on the preferred recipe first, so that another
+ * cannot win only because the weather was left in the preferred one.
  *
  * @param foldOf - fold of each row, shape [rows]
  * @returns null if it was cancelled
@@ -49,18 +49,20 @@ export async function chooseRecipe(
   const trialsOf = (id: number) => {
     const recipe = numberedRecipe(id);
     const raw = rawTables(prepared.sniffs, recipe, [span])[0]!;
-    return (share: number) => trial({ prepared, recipe, raw, foldOf, random, doJob }, share);
+    return (share: number, penalties: readonly number[]) =>
+      trial({ prepared, recipe, raw, foldOf, random, doJob }, share, penalties);
   };
   const { preferred, others } = prepared.hasCleanAir ? WITH_CLEAN_AIR : WITHOUT_CLEAN_AIR;
   const usual = usualShare(numberedRecipe(preferred));
   const shares = [usual, ...HUMIDITY_SHARES.filter((one) => one !== usual)];
-  const shared = allOrNull(await Promise.all(shares.map(trialsOf(preferred))));
+  const onPreferred = trialsOf(preferred);
+  const shared = allOrNull(await Promise.all(shares.map((share) => onPreferred(share, PENALTIES))));
   const first = shared?.[0];
   if (shared === null || first === undefined) return null;
   let best = first;
   for (const one of shared) if (one.logLoss < best.logLoss * (1 - SHARE_GAIN)) best = one;
-  const share = best.humidityShare;
-  const rest = allOrNull(await Promise.all(others.map((id) => trialsOf(id)(share))));
+  const { humidityShare: share, penalty } = best;
+  const rest = allOrNull(await Promise.all(others.map((id) => trialsOf(id)(share, [penalty]))));
   if (rest === null) return null;
   const tried = [best, ...rest];
   for (const one of tried) if (one.logLoss < best.logLoss * (1 - CLEAR_GAIN)) best = one;
@@ -102,10 +104,14 @@ interface TrialWork {
   readonly doJob: DoJob;
 }
 
-async function trial(work: TrialWork, humidityShare: number): Promise<Trial | null> {
+async function trial(
+  work: TrialWork,
+  humidityShare: number,
+  penalties: readonly number[],
+): Promise<Trial | null> {
   const { prepared, recipe, raw, foldOf, random, doJob } = work;
   const size = prepared.truth.length;
-  const lines: Said[] = PENALTIES.map(() => new Float64Array(size));
+  const lines: Said[] = penalties.map(() => new Float64Array(size));
   const kernel: Said = new Float64Array(size);
   const grown: Said = new Float64Array(size);
   const jobs = [...new Set(foldOf)].map((fold): TrialJob => ({
@@ -116,7 +122,7 @@ async function trial(work: TrialWork, humidityShare: number): Promise<Trial | nu
     heldOut: [...foldOf.keys()].filter((row) => foldOf[row] === fold),
     seed: nextSeed(random),
     humidityShare,
-    penalties: PENALTIES,
+    penalties,
   }));
   const answers = allOrNull(await Promise.all(jobs.map(doJob)));
   if (answers === null) return null;
@@ -127,9 +133,9 @@ async function trial(work: TrialWork, humidityShare: number): Promise<Trial | nu
     fill(grown, answer.trees);
   });
   const lossOf = (said: readonly Said[]) => meanLoss(prepared, raw.reached, said);
-  const penalty = leastOf(lines.map((line) => lossOf([line])));
-  const logLoss = lossOf([lines[penalty]!, kernel, grown]);
-  return { recipe, humidityShare, penalty: PENALTIES[penalty]!, logLoss };
+  const best = leastOf(lines.map((line) => lossOf([line])));
+  const logLoss = lossOf([lines[best]!, kernel, grown]);
+  return { recipe, humidityShare, penalty: penalties[best]!, logLoss };
 }
 
 /** Log loss of the mean of some models' log-odds, each plate counted once. */

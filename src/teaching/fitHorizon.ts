@@ -17,6 +17,8 @@ export interface PlainSettings {
   readonly penalty: number;
   readonly humidityShare: number;
   readonly scale: StrangenessScale;
+  /** Trees of a forest, whole, >= 1. */
+  readonly trees: number;
 }
 
 /** Everything of one horizon that is fitted without TensorFlow.js. */
@@ -31,9 +33,6 @@ export interface FittedHorizon {
   /** "Unlike anything taught" rests on it too. */
   readonly neighbours: NeighbourModel;
 }
-
-/** Trees of the nose: enough that twice as many gain nothing that shows, and the file stays small. */
-const TREES = 60;
 
 /** Standardises one horizon on the rows that count. */
 export function standardisedTable(
@@ -64,7 +63,7 @@ export function fitHorizon(
   random: RandomSource,
 ): FittedHorizon {
   const { input, table } = standardisedTable(raw, labels, weight, settings.humidityShare);
-  const options = { trees: TREES, tries: triesFor(table.features), leafRows: 1 };
+  const options = { trees: settings.trees, tries: triesFor(table.features), leafRows: 1 };
   return {
     input,
     table,

@@ -1,7 +1,7 @@
 import type { NeighbourModel } from "../nose/models.js";
 import { ledoitWolf } from "../stats/ledoitWolf.js";
 import { cholesky, covariance, forwardSolve, identityMatrix, matMul } from "../stats/linearAlgebra.js";
-import { localDistance, whitened } from "../nose/neighbourLogits.js";
+import { LOCAL_PLATES, whitened } from "../nose/neighbourLogits.js";
 import { symmetricEigen } from "./symmetricEigen.js";
 import { countingRows, rowOf, type Table } from "./table.js";
 
@@ -48,10 +48,42 @@ export function fitNeighbours(
     plates: Int16Array.from(rows, (row) => plates[row]!),
   };
   if (scale === "plain") return model;
-  const localScale = Float32Array.from(rows, (row, at) =>
-    localDistance(model, Float64Array.from(references.subarray(at * axes, (at + 1) * axes)), plates[row]!),
-  );
-  return { ...model, localScale };
+  return { ...model, localScale: localScales(model) };
+}
+
+/** Of each reference, the mean distance to the nearest plates but its own, shape [references]. */
+function localScales({ axes, references, plates }: NeighbourModel): Float32Array {
+  const nearest = Array.from(plates, (): NearPlate[] => []);
+  for (let one = 0; one < plates.length; one += 1)
+    for (let other = 0; other < one; other += 1) {
+      if (plates[one] === plates[other]) continue;
+      let square = 0;
+      for (let axis = 0; axis < axes; axis += 1)
+        square += (references[one * axes + axis]! - references[other * axes + axis]!) ** 2;
+      putIn(nearest[one]!, plates[other]!, square);
+      putIn(nearest[other]!, plates[one]!, square);
+    }
+  return Float32Array.from(nearest, (near) => {
+    const sum = near.reduce((all, { square }) => all + Math.sqrt(square), 0);
+    return sum / Math.max(1, near.length);
+  });
+}
+
+/** A plate and the squared distance to its nearest sniff. */
+interface NearPlate {
+  readonly plate: number;
+  readonly square: number;
+}
+
+/** Puts a plate where it belongs among the few that are nearest, nearest first. */
+function putIn(near: NearPlate[], plate: number, square: number): void {
+  if (near.length === LOCAL_PLATES && square >= near[LOCAL_PLATES - 1]!.square) return;
+  const known = near.findIndex((one) => one.plate === plate);
+  if (known >= 0 && near[known]!.square <= square) return;
+  if (known >= 0) near.splice(known, 1);
+  const after = near.findIndex((one) => one.square > square);
+  near.splice(after < 0 ? near.length : after, 0, { plate, square });
+  if (near.length > LOCAL_PLATES) near.pop();
 }
 
 /** Keeps the directions in which the whitened sniffs differ most: what is left is as round as noise. */

@@ -36,6 +36,10 @@ const FEW_FOLDS = 5;
 const MEMBERS = 5;
 const HIDDEN = 16;
 const STEPS = 80;
+/** Trees of the last horizon: enough that twice as many gain nothing that shows, and the file stays small. */
+const TREES = 60;
+/** Trees of an earlier horizon, by which most plates are *uncertain* yet: fewer keep the teaching short. */
+const EARLY_TREES = 40;
 /** Share of the whole that each stage takes, roughly: what is left is calibration. */
 const STAGES = { recipe: 0.2, plain: 0.45, nets: 0.25 };
 
@@ -147,9 +151,9 @@ function rowsOf(work: Work, fold: number): number[] {
   return [...work.foldOf.keys()].filter((row) => work.foldOf[row] === fold);
 }
 
-function plainSettings({ choice, scale }: Work): PlainSettings {
+function plainSettings({ choice, scale, spans }: Work, place: number): PlainSettings {
   const { penalty, humidityShare } = choice;
-  return { penalty, humidityShare, scale };
+  return { penalty, humidityShare, scale, trees: place === spans.length - 1 ? TREES : EARLY_TREES };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
@@ -159,7 +163,6 @@ async function fitPlain(
   doJob: DoJob,
 ): Promise<readonly FittedHorizon[] | null> {
   const { prepared, tables, random } = work;
-  const settings = plainSettings(work);
   const labels = labelsOf(prepared);
   const jobs = foldsOf(work).flatMap((fold) =>
     tables.map((raw, place) => ({
@@ -171,7 +174,7 @@ async function fitPlain(
         weight: taughtWeight(work, fold),
         heldOut: rowsOf(work, fold),
         seed: nextSeed(random),
-        settings,
+        settings: plainSettings(work, place),
         keep: fold < 0,
       } satisfies FitJob,
     })),
