@@ -65,33 +65,21 @@ function heightsOf(squares: Float64Array, widths: readonly number[]): Float64Arr
 function meanSquares(ones: Float64Array, others: Float64Array, features: number): Float64Array {
   const [height, width] = [ones.length / features, others.length / features];
   const squares = new Float64Array(height * width);
-  for (let one = 0; one < height; one += 1) {
-    const here = ones.subarray(one * features, (one + 1) * features);
-    let other = 0;
-    // Four sums side by side: none has to wait for another.
-    for (; other + 3 < width; other += 4) {
-      let [a, b, c, d] = [0, 0, 0, 0];
-      let at = other * features;
-      for (let i = 0; i < features; i += 1, at += 1) {
-        const value = here[i]!;
-        a += (value - others[at]!) ** 2;
-        b += (value - others[at + features]!) ** 2;
-        c += (value - others[at + 2 * features]!) ** 2;
-        d += (value - others[at + 3 * features]!) ** 2;
-      }
-      const place = one * width + other;
-      squares[place] = a / features;
-      squares[place + 1] = b / features;
-      squares[place + 2] = c / features;
-      squares[place + 3] = d / features;
-    }
-    for (; other < width; other += 1) {
-      let sum = 0;
-      for (let i = 0; i < features; i += 1) sum += (here[i]! - others[other * features + i]!) ** 2;
-      squares[one * width + other] = sum / features;
-    }
-  }
+  const lengths = squaredLengths(others, features);
+  squaredLengths(ones, features).forEach((length, one) => {
+    columnProducts(others, width, ones.subarray(one * features, (one + 1) * features), squares, one * width);
+    for (let other = 0, at = one * width; other < width; other += 1, at += 1)
+      // Rounding must not leave less than nothing between two places that are the same.
+      squares[at] = Math.max(0, length + lengths[other]! - 2 * squares[at]!) / features;
+  });
   return squares;
+}
+
+/** Sum of the squares of each place, shape [places]. */
+function squaredLengths(places: Float64Array, features: number): Float64Array {
+  const lengths = new Float64Array(places.length / features);
+  places.forEach((value, at) => (lengths[Math.floor(at / features)]! += value * value));
+  return lengths;
 }
 
 /**
