@@ -1,6 +1,7 @@
 import type { NoseCardView, NoseGroupView, NoseHomeView, NosePage } from "../views/noseHomeView.js";
 import type { RefreshView } from "../views/refreshView.js";
 import { ActionBar } from "./parts/ActionBar.js";
+import { Below } from "./parts/Below.js";
 import { Button } from "./parts/Button.js";
 import { Empty } from "./parts/Empty.js";
 import { Facts } from "./parts/Facts.js";
@@ -28,7 +29,10 @@ export function NoseHomeScreen({ view, onOpen, onRefresh }: Props) {
       {view.empty !== null && <Empty icon="nose" title={view.empty.title} text={view.empty.text} />}
       {view.refresh !== null && <Refresh view={view.refresh} onRefresh={onRefresh} />}
       {view.card !== null && <NoseCard view={view.card} />}
-      <LinkList items={view.links} onOpen={(id) => onOpen(id as NosePage)} />
+      <Below>
+        {view.card !== null && <NoseSkills view={view.card} />}
+        <LinkList items={view.links} onOpen={(id) => onOpen(id as NosePage)} />
+      </Below>
     </div>
   );
 }
@@ -54,14 +58,19 @@ function Refresh({ view, onRefresh }: { readonly view: RefreshView; readonly onR
 
 function NoseCard({ view }: { readonly view: NoseCardView }) {
   return (
-    <article class="stack stack--wide">
-      <div class="nose-card">
-        <h2>{view.name}</h2>
-        <p class="quiet">{view.taught}</p>
-        {view.moved !== null && <p class="small numbers">{view.moved}</p>}
-        {view.demo !== null && <Notice strong>{view.demo}</Notice>}
-        <Facts items={view.facts} />
-      </div>
+    <div class="nose-card">
+      <h2>{view.name}</h2>
+      <p class="quiet">{view.taught}</p>
+      {view.moved !== null && <p class="small numbers">{view.moved}</p>}
+      {view.demo !== null && <Notice strong>{view.demo}</Notice>}
+      <Facts items={view.facts} />
+    </div>
+  );
+}
+
+function NoseSkills({ view }: { readonly view: NoseCardView }) {
+  return (
+    <>
       <section class="stack">
         <h2>{view.groupsTitle}</h2>
         <p class="small quiet">{view.groupsText}</p>
@@ -77,7 +86,7 @@ function NoseCard({ view }: { readonly view: NoseCardView }) {
           ))}
         </ul>
       </section>
-    </article>
+    </>
   );
 }
 

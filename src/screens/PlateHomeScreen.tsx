@@ -1,6 +1,7 @@
 import type { PlateHomeView } from "../views/plateHomeView.js";
 import type { SnifferAction } from "../views/snifferView.js";
 import { ActionBar } from "./parts/ActionBar.js";
+import { Below } from "./parts/Below.js";
 import { Button } from "./parts/Button.js";
 import { Cautions } from "./parts/Cautions.js";
 import { Choices } from "./parts/Choices.js";
@@ -59,49 +60,40 @@ export function PlateHomeScreen({
           many
         />
       </div>
-      <Cautions view={view.cautions} id="cautions-title">
-        {view.cautions.openYou !== null && (
-          <Button look="quiet" onClick={calls.onOpenYou}>
-            {view.cautions.openYou}
-          </Button>
+      <Below>
+        <Cautions view={view.cautions} id="cautions-title">
+          {view.cautions.openYou !== null && (
+            <Button look="quiet" onClick={calls.onOpenYou}>
+              {view.cautions.openYou}
+            </Button>
+          )}
+        </Cautions>
+        {view.questions !== null && (
+          <section class="stack" aria-labelledby="questions-title">
+            <h2 id="questions-title">{view.questions.title}</h2>
+            <ol class="questions">
+              {view.questions.items.map((question) => (
+                <li key={question}>{question}</li>
+              ))}
+            </ol>
+          </section>
         )}
-      </Cautions>
-      {view.questions !== null && (
-        <section class="stack" aria-labelledby="questions-title">
-          <h2 id="questions-title">{view.questions.title}</h2>
-          <ol class="questions">
-            {view.questions.items.map((question) => (
-              <li key={question}>{question}</li>
-            ))}
-          </ol>
-        </section>
-      )}
-      <Button wide onClick={calls.onKitchenCard}>
-        {view.kitchenCard}
-      </Button>
-      {view.standing !== null && (
-        <div class="stack stack--tight">
-          {view.standing.emergency !== null && <Notice strong>{view.standing.emergency}</Notice>}
-          <Fold title={view.standing.title}>
-            {view.standing.lines.map(({ id, text }) => (
-              <p key={id}>{text}</p>
-            ))}
-          </Fold>
-        </div>
-      )}
-      {view.practice !== null && (
-        <section class="card" aria-labelledby="practice-title">
-          <h2 id="practice-title">{view.practice.title}</h2>
-          <p class="quiet">{view.practice.hint}</p>
-          <SelectField
-            id="practice-dish"
-            label={view.practice.label}
-            options={view.practice.options}
-            onChoose={calls.onPracticeDish}
-          />
-        </section>
-      )}
-      {view.belief !== null && <BeliefFold view={view.belief} onBelief={calls.onBelief} />}
+        <Button wide onClick={calls.onKitchenCard}>
+          {view.kitchenCard}
+        </Button>
+        {view.standing !== null && (
+          <div class="stack stack--tight">
+            {view.standing.emergency !== null && <Notice strong>{view.standing.emergency}</Notice>}
+            <Fold title={view.standing.title}>
+              {view.standing.lines.map(({ id, text }) => (
+                <p key={id}>{text}</p>
+              ))}
+            </Fold>
+          </div>
+        )}
+        {view.practice !== null && <Practice view={view.practice} onDish={calls.onPracticeDish} />}
+        {view.belief !== null && <BeliefFold view={view.belief} onBelief={calls.onBelief} />}
+      </Below>
     </div>
   );
 }
@@ -135,6 +127,22 @@ function DishField({
         </ul>
       )}
     </div>
+  );
+}
+
+function Practice({
+  view,
+  onDish,
+}: {
+  readonly view: NonNullable<PlateHomeView["practice"]>;
+  readonly onDish: PlateHomeCalls["onPracticeDish"];
+}) {
+  return (
+    <section class="card" aria-labelledby="practice-title">
+      <h2 id="practice-title">{view.title}</h2>
+      <p class="quiet">{view.hint}</p>
+      <SelectField id="practice-dish" label={view.label} options={view.options} onChoose={onDish} />
+    </section>
   );
 }
 

@@ -72,18 +72,17 @@ function localScales({ axes, references, plates }: NeighbourModel): Float32Array
 /** A plate and the squared distance to its nearest sniff. */
 interface NearPlate {
   readonly plate: number;
-  readonly square: number;
+  square: number;
 }
 
 /** Puts a plate where it belongs among the few that are nearest, nearest first. */
 function putIn(near: NearPlate[], plate: number, square: number): void {
-  if (near.length === LOCAL_PLATES && square >= near[LOCAL_PLATES - 1]!.square) return;
-  const known = near.findIndex((one) => one.plate === plate);
-  if (known >= 0 && near[known]!.square <= square) return;
-  if (known >= 0) near.splice(known, 1);
-  const after = near.findIndex((one) => one.square > square);
-  near.splice(after < 0 ? near.length : after, 0, { plate, square });
-  if (near.length > LOCAL_PLATES) near.pop();
+  if (square >= (near[LOCAL_PLATES - 1]?.square ?? Infinity)) return;
+  const known = near.find((one) => one.plate === plate);
+  if (known === undefined) near.push({ plate, square });
+  else known.square = Math.min(known.square, square);
+  near.sort((one, other) => one.square - other.square);
+  near.length = Math.min(near.length, LOCAL_PLATES);
 }
 
 /** Keeps the directions in which the whitened sniffs differ most: what is left is as round as noise. */
