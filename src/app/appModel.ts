@@ -21,7 +21,7 @@ import { createRouter, type Router } from "./router.js";
 import { registerServiceWorker, type Updates } from "./serviceWorker.js";
 import { createSnifferControl, type SnifferControl } from "./snifferControl.js";
 import { createBackupReminder, type BackupReminder } from "./you/backupReminder.js";
-import { untilIdle } from "./breathe.js";
+import { untilIdle } from "./untilIdle.js";
 import { createToasts, type Toasts } from "./toasts.js";
 
 export type Opening =

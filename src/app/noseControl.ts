@@ -10,7 +10,7 @@ import type { GroupComparison } from "../nose/report.js";
 import type { NoseList } from "../store/noseStore.js";
 import type { StoreError } from "../store/storeError.js";
 import type { TeachClient } from "../worker/teachClient.js";
-import { untilIdle } from "./breathe.js";
+import { untilIdle } from "./untilIdle.js";
 import { createTeaching } from "./nose/teaching.js";
 import { nowIso, type Ports } from "./ports.js";
 

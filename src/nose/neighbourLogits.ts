@@ -34,15 +34,9 @@ export function whitened(model: Pick<NeighbourModel, "axes" | "whitening">, x: F
  * Votes of the nearest taught plates, nearer ones counting more, and how strange the place is among them.
  *
  * @see Breunig, Kriegel, Ng and Sander, Proc. ACM SIGMOD (2000), 93-104: local outlier factor (on plain distances here)
- * @param skipPlate - number of a plate that must not vote, for judging a plate by the others
  */
-export function nearestPlates(
-  model: NeighbourModel,
-  place: Float64Array,
-  groups: number,
-  skipPlate = -1,
-): Nearest {
-  const near = nearestFirst(model, place, skipPlate);
+export function nearestPlates(model: NeighbourModel, place: Float64Array, groups: number): Nearest {
+  const near = nearestFirst(model, place);
   const unit = near[Math.min(near.length, NEIGHBOURS) - 1]?.distance ?? 1;
   const logits = Float64Array.from({ length: groups }, (_, group) => {
     const overall = shareOf(model, groups, group);
@@ -81,9 +75,8 @@ export function strangenessOf(
 export function nearestFirst(
   model: NeighbourModel,
   place: Float64Array,
-  skipPlate: number,
 ): { readonly row: number; readonly distance: number }[] {
-  const { rows, square } = nearestOfPlates(model, place, skipPlate);
+  const { rows, square } = nearestOfPlates(model, place);
   const near: { row: number; distance: number }[] = [];
   rows.forEach((row, plate) => {
     if (row >= 0) near.push({ row, distance: Math.sqrt(square[plate]!) });
@@ -92,7 +85,7 @@ export function nearestFirst(
 }
 
 /** For each plate number its nearest sniff (-1 if it has none) and that one's squared distance (Infinity). */
-function nearestOfPlates(model: NeighbourModel, place: Float64Array, skipPlate: number) {
+function nearestOfPlates(model: NeighbourModel, place: Float64Array) {
   const { axes, plates, references } = model;
   let count = 0;
   for (let row = 0; row < plates.length; row += 1) count = Math.max(count, plates[row]! + 1);
@@ -100,7 +93,6 @@ function nearestOfPlates(model: NeighbourModel, place: Float64Array, skipPlate: 
   const square = new Float64Array(count).fill(Infinity);
   for (let row = 0; row < plates.length; row += 1) {
     const plate = plates[row]!;
-    if (plate === skipPlate) continue;
     let sum = 0;
     for (let axis = 0, at = row * axes; axis < axes; axis += 1, at += 1)
       sum += (references[at]! - place[axis]!) ** 2;

@@ -107,7 +107,7 @@ function strangenessWithout(
   const plain: NeighbourModel = rest;
   for (let row = 0; row < raw.rows; row += 1) {
     if (partOf[row] !== part) continue;
-    const near = nearestFirst(fitted, whitened(fitted, rowOf(table, row)), -1);
+    const near = nearestFirst(fitted, whitened(fitted, rowOf(table, row)));
     scales.forEach((scale, at) => {
       into[at]![row] = strangenessOf(scale === "local" ? fitted : plain, near);
     });

@@ -105,7 +105,7 @@ it.each([
       plates: Int16Array.from(others),
     };
     const place = Float64Array.from(scale === "raw" ? row.map(Math.fround) : at(out));
-    const [nearest] = nearestFirst(model, place, -1);
+    const [nearest] = nearestFirst(model, place);
     return classes[others[nearest!.row]!] === classes[out];
   }).length;
   expect(hits).toBe(expected);

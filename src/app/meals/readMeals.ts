@@ -3,7 +3,7 @@ import type { Meal } from "../../meals/meal.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { MealQuery, PageCursor } from "../../store/storeTypes.js";
-import { untilIdle } from "../breathe.js";
+import { untilIdle } from "../untilIdle.js";
 
 /** Fills a screen, and is read within a frame or two of a slow phone: a tap waits for no more. */
 export const MEALS_PAGE = 50;

@@ -8,12 +8,11 @@ import type { StoreError } from "../../store/storeError.js";
 import type { SampleLabel, SniffNote } from "../../store/storeTypes.js";
 import type { SampleNote } from "../../views/samplesView.js";
 import { nowIso, type Ports } from "../ports.js";
+import { sniffNotes } from "../sniffNotes.js";
 
 const DEMO_SAMPLES = "models/demo.sniffs.jsonl";
 /** More than a year of plates; a file beyond it is no sniff file of a person. */
 const LARGEST_FILE_BYTES = 64 * 1024 * 1024;
-/** Read at once without a tap having to wait. */
-const PAGE = 100;
 
 const loadReading = () => import("../reading.js");
 
@@ -48,7 +47,7 @@ export function createSampleControl(ports: Ports): SampleControl {
   const samples = signal<readonly SampleNote[]>([]);
 
   async function load(): Promise<void> {
-    const notes = await allSampleNotes(ports);
+    const notes = await sniffNotes(store, { samplesOnly: true });
     if (notes.ok) samples.value = notes.value.flatMap(sampleNote);
   }
 
@@ -96,17 +95,6 @@ export function createSampleControl(ports: Ports): SampleControl {
       return kept.ok ? ok((await loadReading()).writeSniffFile(kept.value.samples)) : kept;
     },
   };
-}
-
-async function allSampleNotes({ store }: Ports): Promise<Result<SniffNote[], StoreError>> {
-  const notes: SniffNote[] = [];
-  let page = await store.listSniffs({ samplesOnly: true, limit: PAGE });
-  while (page.ok) {
-    notes.push(...page.value.items);
-    if (page.value.next === null) return ok(notes);
-    page = await store.listSniffs({ samplesOnly: true, limit: PAGE, after: page.value.next });
-  }
-  return page;
 }
 
 function sampleNote({ sniffId, takenAt, snifferId, label, demo }: SniffNote): SampleNote[] {

@@ -1,14 +1,12 @@
 /** Reminds of a backup. From when it counts is kept apart from the data, as the last backup is. */
 import { signal, type ReadonlySignal } from "@preact/signals";
-import { ok, type Result } from "../../kernel/result.js";
 import { recordsToBackUp, type BackupBaseline } from "../../meals/backupReminder.js";
 import type { Store } from "../../store/store.js";
-import type { StoreError } from "../../store/storeError.js";
 import { inStorage } from "../inStorage.js";
 import { nowIso, type Ports } from "../ports.js";
+import { sniffNotes } from "../sniffNotes.js";
 
 const KEY = "nidor-backup-baseline";
-const PAGE = 500;
 
 export interface BackupReminder {
   /** Records that no backup holds; null while there is nothing to say. */
@@ -60,17 +58,7 @@ function kept(): BackupBaseline | null {
 
 /** Meals and samples that are no practice; null where the phone does not tell. */
 async function countRecords(store: Store): Promise<number | null> {
-  const [meals, samples] = [await store.countMeals({ withoutDemo: true }), await countSamples(store)];
-  return meals.ok && samples.ok ? meals.value + samples.value : null;
-}
-
-async function countSamples(store: Store): Promise<Result<number, StoreError>> {
-  let count = 0;
-  let page = await store.listSniffs({ samplesOnly: true, limit: PAGE });
-  while (page.ok) {
-    count += page.value.items.filter(({ demo }) => !demo).length;
-    if (page.value.next === null) return ok(count);
-    page = await store.listSniffs({ samplesOnly: true, limit: PAGE, after: page.value.next });
-  }
-  return page;
+  const meals = await store.countMeals({ withoutDemo: true });
+  const samples = await sniffNotes(store, { samplesOnly: true });
+  return meals.ok && samples.ok ? meals.value + samples.value.filter(({ demo }) => !demo).length : null;
 }

@@ -3,11 +3,10 @@ import { ok, type Result } from "../../kernel/result.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { DataState } from "../../views/dataView.js";
+import { sniffNotes } from "../sniffNotes.js";
 import { lastBackupAt } from "./lastBackup.js";
 
 export type DataFacts = Omit<DataState, "fault" | "saving" | "erase" | "nowMs">;
-
-const PAGE = 500;
 
 /** Counts what is kept and asks the browser about its room. */
 export async function readDataFacts(store: Store): Promise<Result<DataFacts, StoreError>> {
@@ -15,7 +14,7 @@ export async function readDataFacts(store: Store): Promise<Result<DataFacts, Sto
   if (!meals.ok) return meals;
   const photos = await store.listPhotos();
   if (!photos.ok) return photos;
-  const sniffs = await countSniffs(store);
+  const sniffs = await sniffNotes(store);
   if (!sniffs.ok) return sniffs;
   const noses = await store.listNoses();
   if (!noses.ok) return noses;
@@ -26,24 +25,13 @@ export async function readDataFacts(store: Store): Promise<Result<DataFacts, Sto
   return ok({
     meals: meals.value,
     photos: photos.value.items.length,
-    sniffs: sniffs.value,
+    sniffs: sniffs.value.length,
     noses: noses.value.noses.length,
     setAside: setAside.value.length,
     hasDemo: hasDemo.value,
     lastBackupAt: lastBackupAt(),
     ...(await browserRoom()),
   });
-}
-
-async function countSniffs(store: Store): Promise<Result<number, StoreError>> {
-  let count = 0;
-  let page = await store.listSniffs({ limit: PAGE });
-  while (page.ok) {
-    count += page.value.items.length;
-    if (page.value.next === null) return ok(count);
-    page = await store.listSniffs({ limit: PAGE, after: page.value.next });
-  }
-  return page;
 }
 
 /** Over plain http the browser tells nothing of its storage. */

@@ -20,7 +20,7 @@ export async function walkNose(thumb: Thumb): Promise<void> {
 }
 
 /** Each page opened and left. */
-export async function walkNosePages(thumb: Thumb): Promise<void> {
+async function walkNosePages(thumb: Thumb): Promise<void> {
   await thumb.toPlace("Nose");
   for (const name of PAGES) await thumb.visit(name);
 }

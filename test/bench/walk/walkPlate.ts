@@ -15,7 +15,7 @@ export async function walkPlate(thumb: Thumb): Promise<void> {
 }
 
 /** A check of a practice plate from the dish's name to the details of its finding. */
-export async function walkCheck(thumb: Thumb): Promise<void> {
+async function walkCheck(thumb: Thumb): Promise<void> {
   const { page, step, tap } = thumb;
   await thumb.toPlace("Plate");
   await step("type a dish", () => page.locator("#dish").pressSequentially("carbona", { delay: 150 }));
@@ -27,7 +27,7 @@ export async function walkCheck(thumb: Thumb): Promise<void> {
 }
 
 /** A finding becomes a meal. */
-export async function walkSaving({ tap }: Thumb): Promise<void> {
+async function walkSaving({ tap }: Thumb): Promise<void> {
   await tap("Save as a meal");
   await tap("Save the meal");
 }
