@@ -14,5 +14,5 @@ export { tableLanguage } from "../views/tableLanguage.js";
 /** The first look-up builds the index of all words, and the first search is the slowest: better now than under a key. */
 export function warmUp(): void {
   searchDishes("brothh", 1);
-  cautionsFor({ text: "broth", claims: [], profile: emptyProfile("EU") });
+  cautionsFor({ text: "beef broth", claims: [], profile: { ...emptyProfile("EU"), diets: ["vegan"] } });
 }

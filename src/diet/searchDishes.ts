@@ -46,14 +46,13 @@ function typosAllowed(query: string): number {
 }
 
 /** Lower is better; undefined where the name does not fit. A typo costs more than any kind of right spelling. */
-function costOf(query: string, letters: number, entry: IndexEntry): number | undefined {
+function costOf(query: string, letters: number, typos: number, entry: IndexEntry): number | undefined {
   const { folded } = entry;
   const longer = (folded.length - query.length) / 100;
   if (folded === query) return 0;
   if (folded.startsWith(query)) return 1 + longer;
   if (folded.includes(` ${query}`)) return 2 + longer;
   if (query.length > EXACT_LENGTH && folded.includes(query)) return 3 + longer;
-  const typos = typosAllowed(query);
   // Each letter the name lacks is a typo: most names are ruled out without counting further.
   if (typos === 0 || letterCount(letters & ~entry.letters) > typos) return undefined;
   const { prefix, whole } = editDistance(query, folded, typos);
@@ -71,10 +70,12 @@ export function searchDishes(query: string, limit: number): DishHit[] {
   const folded = foldText(query);
   if (folded === "") return [];
   const letters = lettersOf(folded);
+  // Who wrote a name in full meant that one, and no other that is spelled much like it.
+  const typos = INDEX.some((entry) => entry.folded === folded) ? 0 : typosAllowed(folded);
   const best = new Map<string, { hit: DishHit; cost: number }>();
   for (const entry of INDEX) {
     const { rowId, name } = entry;
-    const cost = costOf(folded, letters, entry);
+    const cost = costOf(folded, letters, typos, entry);
     const known = best.get(rowId);
     if (cost !== undefined && (known === undefined || cost < known.cost))
       best.set(rowId, { hit: { rowId, name }, cost });

@@ -31,6 +31,10 @@ describe("searching dishes", () => {
     expect(first(query)).toBe(rowId);
   });
 
+  it("offers nothing that is only spelled like a name written in full: hake is no cake and no hare", () => {
+    expect(searchDishes("hake", 6).map(({ name }) => name)).toEqual(["hake", "milkshake"]);
+  });
+
   it("takes a number for what it is: E441 is no typo of E471", () => {
     expect(searchDishes("E441", 5).map(({ rowId }) => rowId)).toEqual(["e441"]);
   });
