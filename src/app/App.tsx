@@ -3,7 +3,6 @@ import { Broken } from "./Broken.js";
 import type { FirstLook } from "./firstLook.js";
 import { late } from "./late.js";
 import { Announcer } from "./places/Announcer.js";
-import { FirstRunPage } from "./places/FirstRunPage.js";
 import { Frame } from "./places/Frame.js";
 import { PlatePlace } from "./places/PlatePlace.js";
 
@@ -32,10 +31,7 @@ function Place({ app, look }: Props) {
   const { place } = app.router.route.value;
   const opening = app.opening.value;
   if (opening.kind === "failed") throw opening.cause;
-  if (place === "plate") {
-    const step = app.firstRun.step.value;
-    return step === null ? <PlatePlace app={app} look={look} /> : <FirstRunPage app={app} step={step} />;
-  }
+  if (place === "plate") return <PlatePlace app={app} look={look} />;
   if (opening.kind === "reading") return <Frame app={app}>{null}</Frame>;
   switch (place) {
     case "meals":

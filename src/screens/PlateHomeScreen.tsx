@@ -52,13 +52,15 @@ export function PlateHomeScreen({
       <div class="stack">
         <PageHead title={view.title} />
         <DishField view={view.dish} calls={calls} />
-        <Choices
-          name="claims"
-          legend={view.claims.label}
-          options={view.claims.options}
-          onChoose={calls.onClaim}
-          many
-        />
+        <Below>
+          <Choices
+            name="claims"
+            legend={view.claims.label}
+            options={view.claims.options}
+            onChoose={calls.onClaim}
+            many
+          />
+        </Below>
       </div>
       <Below>
         <Cautions view={view.cautions} id="cautions-title">

@@ -193,15 +193,16 @@ function beliefOf(state: PlateHomeState, words: PlateWords): PlateHomeView["beli
   if (state.groups.length === 0) return null;
   const { plate } = words.text;
   const ids = Object.keys(BELIEFS) as BeliefId[];
+  const labels = ids.map((id) => beliefLabel(id, words));
   return {
     title: plate.beliefTitle,
     hint: plate.beliefHint,
     groups: state.groups.map((group) => ({
       group,
       name: groupName(group, words),
-      options: ids.map((id) => ({
+      options: ids.map((id, place) => ({
         id,
-        label: beliefLabel(id, words),
+        label: labels[place] ?? id,
         chosen: (state.beliefs[group] ?? null) === BELIEFS[id],
       })),
     })),

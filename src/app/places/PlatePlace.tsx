@@ -1,3 +1,4 @@
+import { useEffect } from "preact/hooks";
 import { Notice } from "../../screens/parts/Notice.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
 import { plateHomeView } from "../../views/plateHomeView.js";
@@ -6,6 +7,8 @@ import type { FirstLook } from "../firstLook.js";
 import { late } from "../late.js";
 import { plateHomeCalls } from "../plateHomeCalls.js";
 import { snifferContext } from "../snifferCalls.js";
+import { untilIdle } from "../untilIdle.js";
+import { firstRunPage } from "./firstRunPage.js";
 import { Frame } from "./Frame.js";
 
 const DuringCheck = late(async () => (await import("./CheckPages.js")).DuringCheck);
@@ -17,19 +20,25 @@ interface Props {
   readonly look: FirstLook;
 }
 
-/** Plate: before, during and after a check; and the kitchen card, but for a running check. */
+/** Plate: the first run, then before, during and after a check; and the kitchen card, but for a running check. */
 export function PlatePlace({ app, look }: Props) {
+  const step = app.firstRun.step.value;
+  // What follows the first run is made once before, unseen: it is slow the first time.
+  useEffect(() => {
+    if (step !== null) void untilIdle().then(() => beforeCheck({ app, look }));
+  }, [step]);
+  if (step !== null) return firstRunPage(app, step);
   const { phase } = app.check.state.value;
   const [page] = app.router.route.value.page;
   const isOpen = app.opening.value.kind === "open";
   if (page === "card" && !isOpen) return <Frame app={app}>{null}</Frame>;
   if (page === "card" && !app.checkRunning.value) return <KitchenCardPage app={app} place="plate" />;
-  if (phase === "idle") return <BeforeCheck app={app} look={look} />;
+  if (phase === "idle") return beforeCheck({ app, look });
   return phase === "done" ? <AfterCheck app={app} /> : <DuringCheck app={app} />;
 }
 
 /** Before what is kept is read, the screen stands as it looked last. */
-function BeforeCheck({ app, look }: Props) {
+function beforeCheck({ app, look }: Props) {
   const { plate, diet, drafts } = app;
   const isOpen = app.opening.value.kind === "open";
   const view = plateHomeView(
