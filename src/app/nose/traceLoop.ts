@@ -6,7 +6,7 @@ import { traceScale, type TraceScale } from "../../views/traceScale.js";
 /** Where little motion is wanted the picture changes in steps. */
 const CALM_MS = 2_000;
 /** Redraws while one bucket fills: an hour's picture moves by a pixel in some seconds, and costs the most to draw. */
-const DRAWS_A_BUCKET = 12;
+const DRAWS_A_BUCKET = 4;
 
 export interface TraceSource {
   window(): TraceWindow | null;
