@@ -193,17 +193,16 @@ function beliefOf(state: PlateHomeState, words: PlateWords): PlateHomeView["beli
   if (state.groups.length === 0) return null;
   const { plate } = words.text;
   const ids = Object.keys(BELIEFS) as BeliefId[];
-  const labels = ids.map((id) => beliefLabel(id, words));
+  const choices = ids.map((id) => ({ id, label: beliefLabel(id, words) }));
   return {
     title: plate.beliefTitle,
     hint: plate.beliefHint,
     groups: state.groups.map((group) => ({
       group,
       name: groupName(group, words),
-      options: ids.map((id, place) => ({
-        id,
-        label: labels[place] ?? id,
-        chosen: (state.beliefs[group] ?? null) === BELIEFS[id],
+      options: choices.map((choice) => ({
+        ...choice,
+        chosen: (state.beliefs[group] ?? null) === BELIEFS[choice.id],
       })),
     })),
   };
