@@ -136,15 +136,15 @@ describe("the live traces", () => {
     expect(pictures()).toBe(1);
   });
 
-  it("of an hour are drawn once a second at ten sweeps a second, and once more when the sweeps end", () => {
+  it("of an hour are drawn four times while a bucket of twelve seconds fills, and once more when the sweeps end", () => {
     vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
     const { sweep, runFrames, waiting, pictures, end } = traces(3_600_000);
     for (let i = 0; i < 95; i += 1) {
       sweep();
       runFrames();
     }
-    expect(pictures()).toBe(10); // at 0.1 s, 1.1 s and so on to 9.1 s; counted by hand
-    vi.advanceTimersByTime(1000);
+    expect(pictures()).toBe(4); // at 0.1, 3.1, 6.1 and 9.1 s; counted by hand
+    vi.advanceTimersByTime(3000);
     expect(waiting()).toBe(1);
     end();
     vi.useRealTimers();
