@@ -11,7 +11,7 @@ export { dietCautionViews } from "../views/dietCautionView.js";
 export { standingView } from "../views/standingView.js";
 export { tableLanguage } from "../views/tableLanguage.js";
 
-/** The first look-up builds the index of all words, and the first search is the slowest: better now than under a key. */
+/** The first look-up builds the index of all words, and a first search or caution is slow: better now than under a key. */
 export function warmUp(): void {
   searchDishes("brothh", 1);
   cautionsFor({ text: "beef broth", claims: [], profile: { ...emptyProfile("EU"), diets: ["vegan"] } });

@@ -23,7 +23,7 @@ interface Props {
 /** Plate: the first run, then before, during and after a check; and the kitchen card, but for a running check. */
 export function PlatePlace({ app, look }: Props) {
   const step = app.firstRun.step.value;
-  // What follows the first run is made once before, unseen: it is slow the first time.
+  // Plate is made ahead, unseen, on each page of the first run: making it is slow the first time, and tables come late.
   useEffect(() => {
     if (step !== null) void untilIdle().then(() => beforeCheck({ app, look }));
   }, [step]);
@@ -37,7 +37,7 @@ export function PlatePlace({ app, look }: Props) {
   return phase === "done" ? <AfterCheck app={app} /> : <DuringCheck app={app} />;
 }
 
-/** Before what is kept is read, the screen stands as it looked last. */
+/** Before what is kept is read, the screen stands as it looked last. A call, as the first run is: the frame stays. */
 function beforeCheck({ app, look }: Props) {
   const { plate, diet, drafts } = app;
   const isOpen = app.opening.value.kind === "open";
