@@ -1,10 +1,20 @@
 /** Everything that must hold, in one command: types, lint, format, import rules, tests, the browser run. */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
+import { relative } from "node:path";
 
 interface Outcome {
   readonly passed: number;
-  readonly failed: number;
+  readonly failures: readonly string[];
+}
+
+/** What vitest's JSON report says, as far as it is read here. */
+interface Report {
+  readonly numPassedTests: number;
+  readonly testResults: readonly {
+    readonly name: string;
+    readonly assertionResults: readonly { readonly status: string; readonly fullName: string }[];
+  }[];
 }
 
 const RESULTS = "test/output/results";
@@ -13,7 +23,7 @@ const RESULTS = "test/output/results";
 function check(name: string, ...command: string[]): Outcome {
   console.log(`\n${name}: ${command.join(" ")}`);
   const held = run(command) === 0;
-  return { passed: held ? 1 : 0, failed: held ? 0 : 1 };
+  return { passed: held ? 1 : 0, failures: held ? [] : [name] };
 }
 
 /** Runs one test project and counts its tests; a run that dies without counting is one failure. */
@@ -31,16 +41,21 @@ function tests(project: string): Outcome {
     "--reporter=json",
     `--outputFile.json=${file}`,
   ]);
-  const { numPassedTests, numFailedTests } = readCounts(file);
-  const silentFailure = code !== 0 && numFailedTests === 0;
-  return { passed: numPassedTests, failed: numFailedTests + (silentFailure ? 1 : 0) };
+  const { numPassedTests, testResults } = readReport(file);
+  const failures = testResults.flatMap(({ name, assertionResults }) =>
+    assertionResults
+      .filter(({ status }) => status === "failed")
+      .map(({ fullName }) => `${relative(".", name)}: ${fullName}`),
+  );
+  const silentFailure = code !== 0 && failures.length === 0;
+  return { passed: numPassedTests, failures: silentFailure ? [`tests: ${project}`] : failures };
 }
 
-function readCounts(file: string): { numPassedTests: number; numFailedTests: number } {
+function readReport(file: string): Report {
   try {
-    return JSON.parse(readFileSync(file, "utf8")) as { numPassedTests: number; numFailedTests: number };
+    return JSON.parse(readFileSync(file, "utf8")) as Report;
   } catch {
-    return { numPassedTests: 0, numFailedTests: 1 };
+    return { numPassedTests: 0, testResults: [] };
   }
 }
 
@@ -63,6 +78,8 @@ const outcomes = [
   check("size of the build", "tsx", "test/sizeCheck.ts", "test/output/site"),
 ];
 const passed = outcomes.reduce((sum, outcome) => sum + outcome.passed, 0);
-const failed = outcomes.reduce((sum, outcome) => sum + outcome.failed, 0);
-console.log(`\n${passed} passed, ${failed} failed`);
-process.exit(failed === 0 && passed > 0 ? 0 : 1);
+const failures = outcomes.flatMap((outcome) => outcome.failures);
+console.log(`\n${passed} passed, ${failures.length} failed`);
+// Once more at the end: what failed may stand thousands of lines above.
+for (const failure of failures) console.log(`failed: ${failure}`);
+process.exit(failures.length === 0 && passed > 0 ? 0 : 1);

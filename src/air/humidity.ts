@@ -60,7 +60,8 @@ export function dewPointC(temperatureC: number, humidityPct: number): number | n
   if (humidityPct === 100) return temperatureC;
   const { slope, offsetC } = ALDUCHOV_ESKRIDGE;
   const exponent = Math.log(humidityPct / 100) + (slope * temperatureC) / (offsetC + temperatureC);
-  return (offsetC * exponent) / (slope - exponent);
+  // Rounding alone can lift it above the air's temperature, close to saturation.
+  return Math.min(temperatureC, (offsetC * exponent) / (slope - exponent));
 }
 
 /**

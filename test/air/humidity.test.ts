@@ -33,6 +33,13 @@ describe("dew point", () => {
     expect(dewPointC(25, 100)).toBe(25);
   });
 
+  it("is never above the air's own temperature, one rounding away from saturation", () => {
+    const nearlySaturatedPct = 100 - 2 ** -46;
+    for (let temperatureC = -40; temperatureC <= 90; temperatureC += 0.37) {
+      expect(dewPointC(temperatureC, nearlySaturatedPct)).toBeLessThanOrEqual(temperatureC);
+    }
+  });
+
   it("is the temperature at which the same vapour would be saturated", () => {
     fc.assert(
       fc.property(

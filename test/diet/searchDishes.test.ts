@@ -57,6 +57,7 @@ describe("searching dishes", () => {
     const names = SEARCHED.flatMap((row) =>
       [...row.en, ...row.de].map((name) => ({ row, name: shownName(name) })),
     );
+    const written = new Set(names.map(({ name }) => name.toLowerCase()));
     for (const { row, name } of names) {
       expect(searchDishes(name, 1)[0]?.rowId, name).toBe(row.id);
     }
@@ -68,6 +69,7 @@ describe("searching dishes", () => {
           const gap = 1 + (at % (name.length - 1));
           const typo = name.slice(0, gap) + name.slice(gap + 1);
           fc.pre(!/[aou]e/i.test(typo)); // a lost letter can leave what reads as an umlaut
+          fc.pre(!written.has(typo.toLowerCase())); // or another dish: Makrone, Marone
           expect(
             searchDishes(typo, 12).map(({ rowId }) => rowId),
             typo,
