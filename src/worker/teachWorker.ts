@@ -17,10 +17,12 @@ import type {
   Taught,
   TeachFailure,
   TeachJob,
+  TeachProgress,
   ToTeachWorker,
   TransferAnswer,
   TransferJob,
 } from "./protocol.js";
+import { seldom } from "./seldom.js";
 import { createWorkerCrew, type FitPort } from "./workerCrew.js";
 
 let backend: Promise<string> | null = null;
@@ -39,6 +41,17 @@ let ahead: { readonly request: number; readonly samples: Sniff[] } = { request: 
 
 const tell = (message: FromTeachWorker) => postMessage(message);
 
+/** The page draws itself anew for each: more often than an eye follows, it would keep taps waiting. */
+const PROGRESS_EVERY_MS = 250;
+
+/** Tells how far a stage is, now and then. */
+const progressOf = (request: number, stage: TeachProgress["stage"]) =>
+  seldom<number>(
+    (done) => tell({ kind: "progress", request, progress: { stage, done } }),
+    PROGRESS_EVERY_MS,
+    () => performance.now(),
+  );
+
 async function teach(request: number, job: TeachJob): Promise<void> {
   const own = { request, checks: true };
   running = own;
@@ -52,7 +65,7 @@ async function teach(request: number, job: TeachJob): Promise<void> {
     taughtAt: job.taughtAt,
     backend,
     crew,
-    onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "teaching", done } }),
+    onProgress: progressOf(request, "teaching"),
     isCancelled: () => running !== own,
   };
   const nose = job.refresh ? await refreshed(job, options) : await taughtAnew(job, options);
@@ -63,7 +76,7 @@ async function teach(request: number, job: TeachJob): Promise<void> {
   tell({ kind: "progress", request, progress: { stage: "checks", done: 0 } });
   const checked = await checkedIn(job, nose.value, {
     ...options,
-    onProgress: (done) => tell({ kind: "progress", request, progress: { stage: "checks", done } }),
+    onProgress: progressOf(request, "checks"),
     isCancelled: () => running !== own || !own.checks,
   });
   // A refresh shows its gain on fresh plates; there is nothing else that both noses could be tried on alike.
@@ -101,6 +114,7 @@ const letWordsIn = () => new Promise((resolve) => setTimeout(resolve, 0));
 async function transfer(request: number, { nose, samples, options }: TransferJob): Promise<TransferAnswer> {
   const own = { request, checks: false };
   running = own;
+  const tellDone = progressOf(request, "teaching");
   const steps = transferring(nose, samples, options);
   for (;;) {
     const step = steps.next();
@@ -109,7 +123,7 @@ async function transfer(request: number, { nose, samples, options }: TransferJob
       const { nose: moved, comparison: compared } = step.value.value;
       return readBack(moved, compared);
     }
-    tell({ kind: "progress", request, progress: { stage: "teaching", done: step.value } });
+    tellDone(step.value);
     await letWordsIn();
     if (running !== own) return err({ kind: "cancelled" });
   }

@@ -1,9 +1,11 @@
 import type { Page } from "playwright-core";
 import { createThumb } from "./thumb.js";
+import { walkData } from "./walkData.js";
 import { walkFirstRun } from "./walkFirstRun.js";
 import { walkMeals } from "./walkMeals.js";
 import { walkNose } from "./walkNose.js";
 import { walkPlate } from "./walkPlate.js";
+import { walkRefresh } from "./walkRefresh.js";
 import { walkYou } from "./walkYou.js";
 
 /**
@@ -22,4 +24,6 @@ export async function walkThroughTheApp(
   await walkPlate(thumb);
   await walkMeals(thumb);
   await walkNose(thumb);
+  await walkRefresh(thumb);
+  await walkData(thumb);
 }
