@@ -1,11 +1,16 @@
-/** What several walks through the app say of each step. */
+/**
+ * What several walks through the app say of each step; each walk counts as a visit.
+ *
+ * @see J. Wagner, "Interaction to Next Paint (INP)", web.dev, 2022: which answers count, and the percentile
+ */
 import { median } from "../../src/stats/summary.js";
 import type { Interaction } from "./interactionTimes.js";
 
 export interface StepTime {
   readonly step: string;
-  /** The middle one of the walks: what else the machine does meets one walk, seldom most of them. */
   readonly medianMs: number;
+  /** Interaction to next paint: the worst answer of a visit, at the 75th percentile of the visits (nearest rank). */
+  readonly inpMs: number;
   readonly worst: Interaction;
 }
 
@@ -14,25 +19,36 @@ export interface WalkTimes {
   steps(): StepTime[];
   /** How many answers were measured in all walks. */
   count(): number;
+  /** How many of them took longer. */
+  countOver(ms: number): number;
 }
 
 export function createWalkTimes(): WalkTimes {
   const worstOf = new Map<string, Interaction[]>();
-  let count = 0;
+  const all: number[] = [];
   return {
     add(step, answers) {
-      count += answers.length;
+      all.push(...answers.map(({ ms }) => ms));
       worstOf.set(step, [...(worstOf.get(step) ?? []), worstAmong(answers)]);
     },
     steps: () =>
       [...worstOf].map(([step, walks]) => ({
         step,
         medianMs: median(walks.map(({ ms }) => ms)),
+        inpMs: nearestRank(
+          walks.map(({ ms }) => ms),
+          0.75,
+        ),
         worst: worstAmong(walks),
       })),
-    count: () => count,
+    count: () => all.length,
+    countOver: (limitMs) => all.filter((ms) => ms > limitMs).length,
   };
 }
+
+/** The smallest of the values that at least this share of them does not exceed. */
+const nearestRank = (values: readonly number[], share: number): number =>
+  values.toSorted((a, b) => a - b)[Math.ceil(share * values.length) - 1] ?? NaN;
 
 const worstAmong = (answers: readonly Interaction[]): Interaction =>
   answers.reduce((most, one) => (one.ms > most.ms ? one : most), { ms: 0, what: "" });

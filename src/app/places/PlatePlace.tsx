@@ -5,6 +5,7 @@ import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
 import type { FirstLook } from "../firstLook.js";
 import { late } from "../late.js";
+import { layOutUnseen } from "../layOutUnseen.js";
 import { plateHomeCalls } from "../plateHomeCalls.js";
 import { snifferContext } from "../snifferCalls.js";
 import { untilIdle } from "../untilIdle.js";
@@ -25,7 +26,8 @@ export function PlatePlace({ app, look }: Props) {
   const step = app.firstRun.step.value;
   // Plate is made ahead, unseen, on each page of the first run: making it is slow the first time, and tables come late.
   useEffect(() => {
-    if (step !== null) void untilIdle().then(() => beforeCheck({ app, look }));
+    if (step !== null)
+      void untilIdle().then(() => layOutUnseen(<PlateHomeScreen {...plateHome({ app, look })} />));
   }, [step]);
   if (step !== null) return firstRunPage(app, step);
   const { phase } = app.check.state.value;
@@ -37,8 +39,8 @@ export function PlatePlace({ app, look }: Props) {
   return phase === "done" ? <AfterCheck app={app} /> : <DuringCheck app={app} />;
 }
 
-/** Before what is kept is read, the screen stands as it looked last. A call, as the first run is: the frame stays. */
-function beforeCheck({ app, look }: Props) {
+/** What Plate shows and does. Before what is kept is read, the screen stands as it looked last. */
+function plateHome({ app, look }: Props) {
   const { plate, diet, drafts } = app;
   const isOpen = app.opening.value.kind === "open";
   const view = plateHomeView(
@@ -65,7 +67,12 @@ function beforeCheck({ app, look }: Props) {
     },
     app.preferences.firstWords.value,
   );
-  const calls = plateHomeCalls(app);
+  return { view, calls: plateHomeCalls(app) };
+}
+
+/** A call, as the first run is: the frame stays. */
+function beforeCheck({ app, look }: Props) {
+  const { view, calls } = plateHome({ app, look });
   return (
     <Frame app={app} actions={<PlateHomeActions view={view.check} onCheck={calls.onCheck} />}>
       <div class="stack">
