@@ -37,7 +37,7 @@ export function DataScreen({ view, calls }: { readonly view: DataView; readonly 
         <p class="quiet">{view.out.text}</p>
         <p>{view.out.last}</p>
         <Fault text={view.out.fault} />
-        <div class="row">
+        <div class="stack stack--tight">
           <Button look="main" blocked={view.out.saving} onClick={() => calls.onSave(true)}>
             {view.out.save}
           </Button>

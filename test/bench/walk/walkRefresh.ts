@@ -5,6 +5,9 @@ import { button, type Thumb } from "./thumb.js";
 const DEMO_NOSE = new URL("../../../models/demo.nose.json", import.meta.url);
 const YEAR_OLD = { id: "year-old", name: "A year old", taughtAt: "2025-06-01T00:00:00Z" };
 
+/** What comes from a file answers the browser's own chooser: no input on the page tells that somebody asked for it. */
+export const FROM_FILES: readonly string[] = ["a nose from a file", "samples from a file"];
+
 /** A nose from a file is taken into use; it is old, and fresh samples bring it up to date until that is stopped. */
 export async function walkRefresh(thumb: Thumb): Promise<void> {
   const { page, step, tap, open, back, toPlace } = thumb;
