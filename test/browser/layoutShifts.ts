@@ -24,11 +24,14 @@ export async function recordShifts(page: Page): Promise<void> {
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries() as unknown as Shift[]) {
         if (entry.hadRecentInput) continue;
-        const placed = ({ x, y, width, height }: DOMRectReadOnly) => [x, y, width, height].join(" ");
+        // No function with a name: tsx marks those by a helper that the page does not have.
         const moved = entry.sources.map(({ node, previousRect, currentRect }) => {
+          const [from, to] = [previousRect, currentRect].map((at) =>
+            [at.x, at.y, at.width, at.height].join(" "),
+          );
           const element = node instanceof Element ? node : node?.parentElement;
           const what = element?.outerHTML.slice(0, 100) ?? "gone";
-          return `${what} from [${placed(previousRect)}] to [${placed(currentRect)}]`;
+          return `${what} from [${from}] to [${to}]`;
         });
         found.push(`${entry.value.toFixed(4)}: ${moved.join(" | ")}`);
       }
