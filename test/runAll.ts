@@ -47,7 +47,7 @@ function tests(project: string): Outcome {
       .filter(({ status }) => status === "failed")
       .map(({ fullName }) => `${relative(".", name)}: ${fullName}`),
   );
-  const silentFailure = code !== 0 && failures.length === 0;
+  const silentFailure = failures.length === 0 && (code !== 0 || numPassedTests === 0);
   return { passed: numPassedTests, failures: silentFailure ? [`tests: ${project}`] : failures };
 }
 

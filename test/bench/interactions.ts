@@ -13,13 +13,13 @@ import { fileURLToPath } from "node:url";
 import { build } from "vite";
 import { launchChromium } from "../browser/emulatedPeripheral.js";
 import { introduced } from "../browser/introduced.js";
-import { recordShifts, takeShifts } from "../browser/layoutShifts.js";
+import { recordShifts } from "../browser/layoutShifts.js";
 import { putMeals } from "../browser/mealsTable.js";
 import { serveUnder } from "../browser/serveUnder.js";
 import { manyMeals } from "../meals/manyMeals.js";
 import { recordInteractions, takeInteractions } from "./interactionTimes.js";
 import { liveFrames, paceTheTable, printFrames } from "./liveFrames.js";
-import { FROM_FILES } from "./walk/walkRefresh.js";
+import { stepShifts } from "./walk/stepShifts.js";
 import { walkThroughTheApp } from "./walk/walkThroughTheApp.js";
 import { createWalkTimes } from "./walkTimes.js";
 
@@ -99,8 +99,7 @@ async function walkOnce(): Promise<void> {
   await session.send("Emulation.setCPUThrottlingRate", { rate: Number(values.slower) });
   await walkThroughTheApp(page, async (step) => {
     times.add(step, await takeInteractions(page, BUDGET_MS));
-    const moved = await takeShifts(page);
-    if (!FROM_FILES.includes(step)) shifts.push(...moved.map((shift) => `${step}: ${shift}`));
+    shifts.push(...(await stepShifts(page, step)));
   });
   await context.close();
 }

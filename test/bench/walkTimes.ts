@@ -32,15 +32,10 @@ export function createWalkTimes(): WalkTimes {
       worstOf.set(step, [...(worstOf.get(step) ?? []), worstAmong(answers)]);
     },
     steps: () =>
-      [...worstOf].map(([step, walks]) => ({
-        step,
-        medianMs: median(walks.map(({ ms }) => ms)),
-        inpMs: nearestRank(
-          walks.map(({ ms }) => ms),
-          0.75,
-        ),
-        worst: worstAmong(walks),
-      })),
+      [...worstOf].map(([step, walks]) => {
+        const times = walks.map(({ ms }) => ms);
+        return { step, medianMs: median(times), inpMs: nearestRank(times, 0.75), worst: worstAmong(walks) };
+      }),
     count: () => all.length,
     countOver: (limitMs) => all.filter((ms) => ms > limitMs).length,
   };

@@ -4,6 +4,7 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
+import { asFile } from "./asFile.js";
 import { launchChromium } from "./emulatedPeripheral.js";
 import { introduced } from "./introduced.js";
 import { outsideOf, watchPolicy, type PolicyWatch } from "./policyWatch.js";
@@ -83,12 +84,6 @@ async function demoLines(step: number): Promise<string[]> {
     .split("\n")
     .filter((_, i) => i % step === 0);
 }
-
-const asFile = (name: string, text: string) => ({
-  name,
-  mimeType: "application/json",
-  buffer: Buffer.from(text),
-});
 
 /** Shown as it was written, and no element came of it. */
 async function staysText(page: Page): Promise<void> {

@@ -1,11 +1,11 @@
 // Nothing on the page moves by itself, from the first visit through the whole job to the last page, nor when what is
 // told by itself comes and goes. @see W3C Web Incubator CG, Layout Instability API
 import { expect, inject, it } from "vitest";
-import { FROM_FILES } from "../bench/walk/walkRefresh.js";
+import { stepShifts } from "../bench/walk/stepShifts.js";
 import { walkThroughTheApp } from "../bench/walk/walkThroughTheApp.js";
 import { manyMeals } from "../meals/manyMeals.js";
 import { introduced } from "./introduced.js";
-import { recordShifts, shiftsOf, takeShifts } from "./layoutShifts.js";
+import { recordShifts, shiftsOf } from "./layoutShifts.js";
 import { putMeals } from "./mealsTable.js";
 import { usePhones } from "./usePhones.js";
 
@@ -28,8 +28,7 @@ it("nothing moves by itself on the walk of the whole job, on a slow phone", asyn
   let steps = 0;
   await walkThroughTheApp(page, async (step) => {
     steps += 1;
-    const shifts = await takeShifts(page);
-    if (!FROM_FILES.includes(step)) moved.push(...shifts.map((shift) => `${step}: ${shift}`));
+    moved.push(...(await stepShifts(page, step)));
   });
   expect(moved).toEqual([]);
   expect(steps).toBeGreaterThan(90);

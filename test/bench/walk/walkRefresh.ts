@@ -1,12 +1,10 @@
 import { readFileSync } from "node:fs";
 import { demoSamples } from "../../../src/virtual/demoSamples.js";
+import { asFile } from "../../browser/asFile.js";
 import { button, type Thumb } from "./thumb.js";
 
 const DEMO_NOSE = new URL("../../../models/demo.nose.json", import.meta.url);
 const YEAR_OLD = { id: "year-old", name: "A year old", taughtAt: "2025-06-01T00:00:00Z" };
-
-/** What comes from a file answers the browser's own chooser: no input on the page tells that somebody asked for it. */
-export const FROM_FILES: readonly string[] = ["a nose from a file", "samples from a file"];
 
 /** A nose from a file is taken into use; it is old, and fresh samples bring it up to date until that is stopped. */
 export async function walkRefresh(thumb: Thumb): Promise<void> {
@@ -42,9 +40,3 @@ function freshSamples() {
   const sniffs = demoSamples({ plates: 10, seed: 5, laterDays: 200 });
   return asFile("fresh.jsonl", sniffs.map((sniff) => `${JSON.stringify(sniff)}\n`).join(""));
 }
-
-const asFile = (name: string, text: string) => ({
-  name,
-  mimeType: "application/json",
-  buffer: Buffer.from(text),
-});
