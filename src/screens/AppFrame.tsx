@@ -9,13 +9,15 @@ interface Props {
   readonly children: ComponentChildren;
   /** The bar of actions above the places. */
   readonly actions?: ComponentChildren;
+  /** A bar of the page's own that comes and goes by itself. */
+  readonly note?: ComponentChildren;
   readonly onUpdate: () => void;
   readonly onUpdateLater: () => void;
   readonly onUndo: () => void;
 }
 
 /** The frame: brand, the page, and at the thumb the bars that come by themselves, the actions, the four places. */
-export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onUndo }: Props) {
+export function AppFrame({ view, children, actions, note, onUpdate, onUpdateLater, onUndo }: Props) {
   return (
     <div class="app">
       <div>
@@ -58,6 +60,7 @@ export function AppFrame({ view, children, actions, onUpdate, onUpdateLater, onU
             </div>
           )}
           {view.offline !== null && <p class="bar small">{view.offline}</p>}
+          {note}
         </div>
         {actions}
         {/* Anew with the actions: a browser counts it as moved when the bar it sticks to grows above it. */}

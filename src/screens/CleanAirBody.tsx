@@ -1,4 +1,4 @@
-import type { CleanAirView } from "../views/cleanAirView.js";
+import type { AirWords, CleanAirView } from "../views/cleanAirView.js";
 import { Gauge } from "./parts/Gauge.js";
 import { Guide } from "./parts/Guide.js";
 import { Plume } from "./parts/Plume.js";
@@ -11,18 +11,32 @@ export function CleanAirBody({ view }: { readonly view: CleanAirView }) {
       <div class="stage">
         <Plume />
         <div>
-          <div role="status">
-            <p class="check__status">{view.status}</p>
-            {view.remedy !== null && <p>{view.remedy}</p>}
+          <div class="room">
+            <div role="status">
+              <Air {...view.said} />
+            </div>
+            {view.sayings.map((one) => (
+              <div key={one.status} class="room__unseen">
+                <Air {...one} />
+              </div>
+            ))}
           </div>
-          {view.atLeast !== null && <p class="numbers">{view.atLeast}</p>}
+          <p class="numbers">{view.time}</p>
         </div>
       </div>
       <Guide view={view.guide} />
       {view.gauges.map((gauge) => (
         <Gauge key={gauge.label} view={gauge} />
       ))}
-      {view.waited !== null && <p class="small quiet numbers">{view.waited}</p>}
+    </>
+  );
+}
+
+function Air({ status, remedy }: AirWords) {
+  return (
+    <>
+      <p class="check__status">{status}</p>
+      <p>{remedy}</p>
     </>
   );
 }

@@ -4,7 +4,6 @@ import { Button } from "./parts/Button.js";
 import { Cautions } from "./parts/Cautions.js";
 import { FindingCard } from "./parts/FindingCard.js";
 import { Notice } from "./parts/Notice.js";
-import { ReleaseNote } from "./parts/ReleaseNote.js";
 
 export interface FindingCalls {
   readonly onSave: () => void;
@@ -46,7 +45,7 @@ export function FindingScreen({ view }: { readonly view: FindingView }) {
   );
 }
 
-/** What can be done with a finding. What goes away by itself stands on top, so that no button moves under the thumb. */
+/** What can be done with a finding. */
 export function FindingActions({
   view,
   calls,
@@ -55,15 +54,8 @@ export function FindingActions({
   readonly calls: FindingCalls;
 }) {
   const { labels, release } = view;
-  const cost = release?.cost ?? null;
   return (
     <ActionBar last>
-      {cost !== null && (
-        <p class="small quiet" id="again-cost">
-          {cost}
-        </p>
-      )}
-      {release !== null && <ReleaseNote view={release} />}
       <Button look="main" big wide onClick={calls.onSave}>
         {labels.save}
       </Button>
@@ -73,7 +65,7 @@ export function FindingActions({
         </Button>
         <Button
           look="quiet"
-          {...(cost === null ? {} : { describedBy: "again-cost" })}
+          {...(release?.cost ? { describedBy: "again-cost" } : {})}
           onClick={calls.onAgain}
         >
           {labels.again}

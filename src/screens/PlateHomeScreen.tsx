@@ -8,7 +8,6 @@ import { Choices } from "./parts/Choices.js";
 import { Fold } from "./parts/Fold.js";
 import { Notice } from "./parts/Notice.js";
 import { PageHead } from "./parts/PageHead.js";
-import { ReleaseNote } from "./parts/ReleaseNote.js";
 import { SelectField } from "./parts/SelectField.js";
 import { SnifferStrip } from "./parts/SnifferStrip.js";
 import { TextField } from "./parts/TextField.js";
@@ -48,7 +47,6 @@ export function PlateHomeScreen({
         </Notice>
       )}
       <SnifferStrip view={view.sniffer} onAction={calls.onSniffer} />
-      {view.release !== null && <ReleaseNote view={view.release} />}
       <div class="stack">
         <PageHead title={view.title} />
         <DishField view={view.dish} calls={calls} />
@@ -173,19 +171,26 @@ function BeliefFold({
 
 /** The one big button, for the frame's action bar. */
 export function PlateHomeActions({
-  view,
+  view: { check, release },
   onCheck,
 }: {
-  readonly view: PlateHomeView["check"];
+  readonly view: PlateHomeView;
   readonly onCheck: () => void;
 }) {
   return (
     <ActionBar>
       <p class="small quiet actions__note" id="check-note">
-        {view.cost ?? view.note}
+        {check.note}
       </p>
-      <Button look="main" big wide blocked={!view.enabled} describedBy="check-note" onClick={onCheck}>
-        {view.label}
+      <Button
+        look="main"
+        big
+        wide
+        blocked={!check.enabled}
+        describedBy={release?.cost ? "check-note again-cost" : "check-note"}
+        onClick={onCheck}
+      >
+        {check.label}
       </Button>
     </ActionBar>
   );

@@ -16,16 +16,22 @@ export interface GaugeView {
   readonly limitAt: number;
 }
 
+/** What the air is like, and what helps. */
+export interface AirWords {
+  readonly status: string;
+  readonly remedy: string;
+}
+
 export interface CleanAirView {
   readonly phase: "cleanAir";
   readonly title: string;
   readonly text: string;
-  readonly status: string;
-  readonly remedy: string | null;
-  /** How long the window that must be steady still takes to fill; null once it is full. */
-  readonly atLeast: string | null;
+  readonly said: AirWords;
+  /** Whatever may be said of the air, so that each can take the same room. */
+  readonly sayings: readonly AirWords[];
+  /** How long the window that must be steady still takes to fill; once it is full, how long the wait was. */
+  readonly time: string;
   readonly guide: { readonly pose: "cleanAir"; readonly lines: readonly string[] };
-  readonly waited: string | null;
   readonly gauges: readonly GaugeView[];
 }
 
@@ -40,21 +46,15 @@ export function cleanAirView(
   words: CleanAirWords,
 ): CleanAirView {
   const { cleanAir } = words.text.check;
-  const { steadiness, gathered, sinceMs } = state;
-  const lastMs = gathered.cleanAir.at(-1)?.atMs;
-  const { why } = steadiness;
+  const { steadiness } = state;
   return {
     phase: "cleanAir",
     title: cleanAir.title,
     text: cleanAir.text,
-    status: why === null || why === "tooFewSweeps" ? cleanAir.filling : cleanAir[why],
-    remedy: why === null ? null : cleanAir.remedies[why],
-    atLeast: fillingText(state, words),
+    said: airWords(steadiness.why ?? "tooFewSweeps", words),
+    sayings: (["tooFewSweeps", "drifting", "scattered"] as const).map((why) => airWords(why, words)),
+    time: timeText(state, words),
     guide: { pose: "cleanAir", lines: [cleanAir.away, cleanAir.open, cleanAir.lungs] },
-    waited:
-      sinceMs === null || lastMs === undefined
-        ? null
-        : cleanAir.waited(durationText(lastMs - sinceMs, words)),
     gauges: [
       gauge(cleanAir.drift, steadiness.drift, STEADY_MAX_DRIFT, words),
       gauge(cleanAir.scatter, steadiness.scatter, STEADY_MAX_SCATTER, words),
@@ -62,15 +62,25 @@ export function cleanAirView(
   };
 }
 
-/** The least time left: the window must be full before anything can be called steady. */
-function fillingText(
-  { gathered, steadiness }: Extract<CheckState, { phase: "cleanAir" }>,
+function airWords(
+  why: keyof CleanAirWords["text"]["check"]["cleanAir"]["air"],
   words: CleanAirWords,
-): string | null {
-  if (steadiness.why !== "tooFewSweeps") return null;
+): AirWords {
+  const { status, remedy } = words.text.check.cleanAir.air[why];
+  return { status, remedy };
+}
+
+/** The least time left, as long as the window must fill before anything can be called steady; then the time gone by. */
+function timeText(
+  { gathered, steadiness, sinceMs }: Extract<CheckState, { phase: "cleanAir" }>,
+  words: CleanAirWords,
+): string {
+  const { cleanAir } = words.text.check;
   const [first, last] = [gathered.cleanAir[0], gathered.cleanAir.at(-1)];
-  const doneMs = first === undefined || last === undefined ? 0 : last.atMs - first.atMs;
-  return words.text.check.cleanAir.atLeast(durationText(STEADY_WINDOW_MS - doneMs, words));
+  const goneMs = (fromMs = last?.atMs ?? 0) => (last?.atMs ?? 0) - fromMs;
+  return steadiness.why === "tooFewSweeps"
+    ? cleanAir.atLeast(durationText(STEADY_WINDOW_MS - goneMs(first?.atMs), words))
+    : cleanAir.waited(durationText(goneMs(sinceMs ?? undefined), words));
 }
 
 /** Both are changes of ln R, which for small values is the relative change of R. */

@@ -63,8 +63,6 @@ export interface PlateHomeView {
     readonly enabled: boolean;
     /** Why it cannot be tapped, or what will judge. */
     readonly note: string;
-    /** What a check costs that begins before the sniffer is back in clean air. */
-    readonly cost: string | null;
   };
 }
 
@@ -232,8 +230,7 @@ function checkOf(state: PlateHomeState, words: PlateWords): PlateHomeView["check
   const enabled = state.sniffer.kind === "ready" && state.groups.length > 0;
   const judged = state.noseName === null ? plate.checkNoNose : plate.noseLine(state.noseName);
   const likely = state.likelyMs === null ? "" : ` ${plate.likely(durationText(state.likelyMs, words))}`;
-  const cost = enabled ? (releaseView(state.release, words)?.cost ?? null) : null;
-  return { label: plate.check, enabled, note: enabled ? judged + likely : missing(state, text), cost };
+  return { label: plate.check, enabled, note: enabled ? judged + likely : missing(state, text) };
 }
 
 /** Why a check cannot begin yet. */

@@ -17,6 +17,7 @@ describe.each([
     const html = renderToString(
       <>
         {shown.body}
+        {shown.note}
         {shown.actions}
       </>,
     );
@@ -29,6 +30,7 @@ describe.each([
     const html = renderToString(
       <>
         {shown.body}
+        {shown.note}
         {shown.actions}
       </>,
     );

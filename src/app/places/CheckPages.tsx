@@ -1,5 +1,6 @@
 import { CheckActions, CheckScreen } from "../../screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../screens/FindingScreen.js";
+import { ReleaseNote } from "../../screens/parts/ReleaseNote.js";
 import { announcementView } from "../../views/announcementView.js";
 import { checkView } from "../../views/checkView.js";
 import { findingView } from "../../views/findingView.js";
@@ -68,7 +69,11 @@ export function AfterCheck({ app }: { readonly app: AppModel }) {
     onDone: app.leaveCheck,
   };
   return (
-    <Frame app={app} actions={<FindingActions view={view} calls={calls} />}>
+    <Frame
+      app={app}
+      actions={<FindingActions view={view} calls={calls} />}
+      note={view.release && <ReleaseNote view={view.release} />}
+    >
       <FindingScreen view={view} />
     </Frame>
   );

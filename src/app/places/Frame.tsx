@@ -18,10 +18,11 @@ interface Props {
   readonly app: AppModel;
   readonly children: ComponentChildren;
   readonly actions?: ComponentChildren;
+  readonly note?: ComponentChildren;
 }
 
 /** The frame around every place, drawn from the app's signals. */
-export function Frame({ app, children, actions }: Props) {
+export function Frame({ app, children, actions, note }: Props) {
   useEffect(watchInstallOffer, []);
   useHeadingFocus([location.hash, app.check.state.value.phase, app.firstRun.step.value].join(" "));
   const toast = app.toasts.toast.value;
@@ -42,6 +43,7 @@ export function Frame({ app, children, actions }: Props) {
     <AppFrame
       view={view}
       actions={actions}
+      note={note}
       onUpdate={app.updates.apply}
       onUpdateLater={app.updates.later}
       onUndo={app.toasts.undo}

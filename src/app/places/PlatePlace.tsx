@@ -1,5 +1,6 @@
 import { useEffect } from "preact/hooks";
 import { Notice } from "../../screens/parts/Notice.js";
+import { ReleaseNote } from "../../screens/parts/ReleaseNote.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
 import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
@@ -74,7 +75,11 @@ function plateHome({ app, look }: Props) {
 function beforeCheck({ app, look }: Props) {
   const { view, calls } = plateHome({ app, look });
   return (
-    <Frame app={app} actions={<PlateHomeActions view={view.check} onCheck={calls.onCheck} />}>
+    <Frame
+      app={app}
+      actions={<PlateHomeActions view={view} onCheck={calls.onCheck} />}
+      note={view.release && <ReleaseNote view={view.release} />}
+    >
       <div class="stack">
         {app.preferences.profileLost.value && (
           <Notice strong live>

@@ -1,11 +1,18 @@
 import type { ReleaseView } from "../../views/releaseView.js";
 
-/** Small, beside what matters: how far the sniffer is on its way back to clean air. */
+/** A bar over the actions: how far the sniffer is on its way back to clean air. It comes and goes by itself. */
 export function ReleaseNote({ view }: { readonly view: ReleaseView }) {
   return (
-    <p class="small numbers release" data-release>
-      {!view.isNews && view.text}
-      <span role="status">{view.isNews && view.text}</span>
-    </p>
+    <div class="bar small">
+      <p class="numbers" data-release>
+        {!view.isNews && view.text}
+        <span role="status">{view.isNews && view.text}</span>
+      </p>
+      {view.cost !== null && (
+        <p class="quiet" id="again-cost">
+          {view.cost}
+        </p>
+      )}
+    </div>
   );
 }

@@ -19,13 +19,16 @@ export const check: Catalogue["check"] = {
     open: "Öffnungen frei, nichts darüber, nicht in einer Tasche.",
     lungs: "Atme ihn nicht an.",
     atLeast: (duration) => `Mindestens noch ${duration}`,
-    filling: "Misst, bis ein Verlauf zu sehen ist",
-    drifting: "Die Luft ändert sich noch",
-    scattered: "Die Werte springen",
-    remedies: {
-      tooFewSweeps: "Noch ein paar Sekunden.",
-      drifting: "Geh weg vom Essen, oder lass den Riecher den letzten Geruch loswerden.",
-      scattered: "Schütze ihn vor Zugluft und Atem, und leg ihn hin, wenn es geht.",
+    air: {
+      tooFewSweeps: { status: "Misst, bis ein Verlauf zu sehen ist", remedy: "Noch ein paar Sekunden." },
+      drifting: {
+        status: "Die Luft ändert sich noch",
+        remedy: "Geh weg vom Essen, oder lass den Riecher den letzten Geruch loswerden.",
+      },
+      scattered: {
+        status: "Die Werte springen",
+        remedy: "Schütze ihn vor Zugluft und Atem, und leg ihn hin, wenn es geht.",
+      },
     },
     drift: "Drift",
     scatter: "Streuung",

@@ -18,13 +18,16 @@ export const check = {
     open: "Openings free, nothing over them, not in a bag.",
     lungs: "Do not breathe on it.",
     atLeast: (duration: string) => `At least ${duration} more`,
-    filling: "Measuring until a trend can be seen",
-    drifting: "The air is still changing",
-    scattered: "The readings jump about",
-    remedies: {
-      tooFewSweeps: "A few more seconds.",
-      drifting: "Step away from the food, or let the sniffer clear itself of the last smell.",
-      scattered: "Shield it from draughts and breath, and lay it down if you can.",
+    air: {
+      tooFewSweeps: { status: "Measuring until a trend can be seen", remedy: "A few more seconds." },
+      drifting: {
+        status: "The air is still changing",
+        remedy: "Step away from the food, or let the sniffer clear itself of the last smell.",
+      },
+      scattered: {
+        status: "The readings jump about",
+        remedy: "Shield it from draughts and breath, and lay it down if you can.",
+      },
     },
     drift: "Drift",
     scatter: "Scatter",

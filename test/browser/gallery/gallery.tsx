@@ -43,7 +43,14 @@ function Framed({ page }: { readonly page: (typeof PAGES)[string] }) {
   );
   const nothing = () => undefined;
   return (
-    <AppFrame view={view} actions={shown.actions} onUpdate={nothing} onUpdateLater={nothing} onUndo={nothing}>
+    <AppFrame
+      view={view}
+      actions={shown.actions}
+      note={shown.note}
+      onUpdate={nothing}
+      onUpdateLater={nothing}
+      onUndo={nothing}
+    >
       {shown.body}
     </AppFrame>
   );

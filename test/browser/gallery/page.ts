@@ -8,5 +8,7 @@ export interface Shown {
   readonly place: PlaceId | null;
   readonly body: ComponentChildren;
   readonly actions?: ComponentChildren;
+  /** A bar over the actions. */
+  readonly note?: ComponentChildren;
 }
 export type Page = (words: Words) => Shown;

@@ -2,6 +2,7 @@ import { NOT_FOLLOWING } from "../../../src/flows/releaseState.js";
 import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
 import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
+import { ReleaseNote } from "../../../src/screens/parts/ReleaseNote.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../../src/screens/PlateHomeScreen.js";
 import { checkView, type CheckContext } from "../../../src/views/checkView.js";
 import { NOT_RECONNECTING, type Reconnecting } from "../../../src/views/reconnectView.js";
@@ -27,7 +28,8 @@ const home =
     return {
       place: "plate",
       body: <PlateHomeScreen view={view} calls={noCalls()} />,
-      actions: <PlateHomeActions view={view.check} onCheck={() => undefined} />,
+      actions: <PlateHomeActions view={view} onCheck={() => undefined} />,
+      note: view.release && <ReleaseNote view={view.release} />,
     };
   };
 
@@ -72,6 +74,7 @@ const finding =
       place: null,
       body: <FindingScreen view={view} />,
       actions: <FindingActions view={view} calls={noCalls()} />,
+      note: view.release && <ReleaseNote view={view.release} />,
     };
   };
 
