@@ -1,7 +1,7 @@
 /** Purges the sniffer after a plate and follows it back to clean air. No finding waits for it or knows of it. */
-import { effect, signal, type ReadonlySignal } from "@preact/signals";
+import { computed, effect, signal, type ReadonlySignal } from "@preact/signals";
 import { releaseFlow, type ReleaseEvent } from "../flows/releaseFlow.js";
-import { NOT_FOLLOWING, type ReleaseState } from "../flows/releaseState.js";
+import { isClearing, NOT_FOLLOWING, type ReleaseState } from "../flows/releaseState.js";
 import type { CheckEvent } from "../flows/checkState.js";
 import type { SniffPhase } from "../sniff/sniff.js";
 import type { SnifferControl } from "./snifferControl.js";
@@ -10,7 +10,10 @@ import type { SnifferControl } from "./snifferControl.js";
 const BACK_SHOWN_MS = 120_000;
 
 export interface ReleaseControl {
+  /** Changes with each sweep. */
   readonly state: ReadonlySignal<ReleaseState>;
+  /** Is the sniffer known, or thought, not to be back in clean air? */
+  readonly clearing: ReadonlySignal<boolean>;
   /** Begins the purge; `cleanAir` is what the release is held against. */
   purge(cleanAir: SniffPhase | undefined): void;
   /** Lets go of the sniffer: a check needs its sweeps. */
@@ -73,6 +76,7 @@ export function createReleaseControl(sniffers: SnifferControl): ReleaseControl {
   });
   return {
     state,
+    clearing: computed(() => isClearing(state.value)),
     purge: (cleanAir) => {
       send({ kind: "purge", cleanAir });
       void purge();

@@ -47,13 +47,15 @@ export function FindingScreen({ view }: { readonly view: FindingView }) {
 
 /** What can be done with a finding. */
 export function FindingActions({
-  view,
+  labels,
+  clearing,
   calls,
 }: {
-  readonly view: FindingView;
+  readonly labels: FindingView["labels"];
+  /** Is the sniffer still on its way back, and what that costs said in a bar above? */
+  readonly clearing: boolean;
   readonly calls: FindingCalls;
 }) {
-  const { labels, release } = view;
   return (
     <ActionBar last>
       <Button look="main" big wide onClick={calls.onSave}>
@@ -63,11 +65,7 @@ export function FindingActions({
         <Button look="quiet" onClick={calls.onKeep}>
           {labels.keep}
         </Button>
-        <Button
-          look="quiet"
-          {...(release?.cost ? { describedBy: "again-cost" } : {})}
-          onClick={calls.onAgain}
-        >
+        <Button look="quiet" {...(clearing ? { describedBy: "again-cost" } : {})} onClick={calls.onAgain}>
           {labels.again}
         </Button>
         <Button look="quiet" onClick={calls.onDone}>

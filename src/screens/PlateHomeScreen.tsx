@@ -171,26 +171,29 @@ function BeliefFold({
 
 /** The one big button, for the frame's action bar. */
 export function PlateHomeActions({
-  view: { check, release },
+  view,
+  clearing,
   onCheck,
 }: {
-  readonly view: PlateHomeView;
+  readonly view: PlateHomeView["check"];
+  /** Is the sniffer still on its way back, and what that costs said in a bar above? */
+  readonly clearing: boolean;
   readonly onCheck: () => void;
 }) {
   return (
     <ActionBar>
       <p class="small quiet actions__note" id="check-note">
-        {check.note}
+        {view.note}
       </p>
       <Button
         look="main"
         big
         wide
-        blocked={!check.enabled}
-        describedBy={release?.cost ? "check-note again-cost" : "check-note"}
+        blocked={!view.enabled}
+        describedBy={clearing ? "check-note again-cost" : "check-note"}
         onClick={onCheck}
       >
-        {check.label}
+        {view.label}
       </Button>
     </ActionBar>
   );

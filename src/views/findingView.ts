@@ -1,12 +1,10 @@
 import type { GroupFinding, PlateFinding } from "../finding/finding.js";
-import type { ReleaseState } from "../flows/releaseState.js";
 import type { GroupTruths } from "../kernel/groups.js";
 import type { Words } from "../text/catalogue.js";
 import { type CautionsView, type CautionView, standingCautions } from "./cautionsView.js";
 import { durationText } from "./durationText.js";
 import { findingCardView, type FindingCardView } from "./findingCardView.js";
 import { groupsInHeading, groupsInSentence } from "./groupName.js";
-import { releaseView, type ReleaseView } from "./releaseView.js";
 import { inOrderOfWeight, type Tone, TONES_BY_WEIGHT, toneOf } from "./tone.js";
 
 /** What the practice kitchen really served, shown only after the finding. */
@@ -28,8 +26,6 @@ export interface FindingView {
   readonly limits: string;
   readonly sniffed: string;
   readonly reveal: RevealView | null;
-  /** The sniffer on its way back to clean air; it has no part in the finding. */
-  readonly release: ReleaseView | null;
   readonly labels: {
     readonly save: string;
     readonly keep: string;
@@ -45,7 +41,6 @@ export interface FindingSubject {
   /** Has the person said what they avoid? Without it no caution can stand, and the words say so. */
   readonly hasProfile: boolean;
   readonly nowMs: number;
-  readonly release: ReleaseState;
   /** Of the practice plate; null for a real one. */
   readonly served: { readonly dishName: string; readonly groups: GroupTruths } | null;
 }
@@ -54,7 +49,7 @@ export interface FindingSubject {
 export function findingView(
   finding: PlateFinding,
   subject: FindingSubject,
-  words: Words<"common" | "finding" | "plate">,
+  words: Words<"common" | "finding">,
 ): FindingView {
   const { finding: text } = words.text;
   const { acceptedMissRate, groups } = finding;
@@ -71,7 +66,6 @@ export function findingView(
     limits: text.limits,
     sniffed: text.basis.sniffed(durationText(finding.headspaceMs, words)),
     reveal: subject.served === null ? null : revealView(groups, subject.served, words),
-    release: releaseView(subject.release, words),
     labels: { save: text.save, keep: text.keep, again: text.again, done: text.done },
   };
 }

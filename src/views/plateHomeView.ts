@@ -1,11 +1,9 @@
 import type { SnifferState } from "../flows/snifferState.js";
-import type { ReleaseState } from "../flows/releaseState.js";
 import type { Words } from "../text/catalogue.js";
 import { agoText, percentText } from "../text/formats.js";
 import type { CautionView, CautionsView } from "./cautionsView.js";
 import { durationText } from "./durationText.js";
 import { groupName } from "./groupName.js";
-import { releaseView, type ReleaseView } from "./releaseView.js";
 import { snifferView, type SnifferContext, type SnifferView } from "./snifferView.js";
 
 /** One of several that can be picked. */
@@ -19,7 +17,6 @@ export interface OptionView {
 export interface PlateHomeView {
   readonly title: string;
   readonly sniffer: SnifferView;
-  readonly release: ReleaseView | null;
   readonly dish: {
     readonly label: string;
     readonly hint: string;
@@ -69,7 +66,6 @@ export interface PlateHomeView {
 /** What Plate is made from. Cautions and questions come from the diet engine, already worded. */
 export interface PlateHomeState extends SnifferContext {
   readonly sniffer: SnifferState;
-  readonly release: ReleaseState;
   readonly dish: string;
   readonly suggestions: readonly string[];
   /** Ids of the claims that are chosen, from `CLAIM_IDS`. */
@@ -114,7 +110,6 @@ export function plateHomeView(state: PlateHomeState, words: PlateWords): PlateHo
   return {
     title: text.title,
     sniffer: snifferView(state.sniffer, state, words),
-    release: releaseView(state.release, words),
     dish: {
       label: text.dish,
       hint: text.dishHint,

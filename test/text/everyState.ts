@@ -28,6 +28,7 @@ import { mealFormView } from "../../src/views/mealFormView.js";
 import { noseHomeView } from "../../src/views/noseHomeView.js";
 import { noseReportView } from "../../src/views/noseReportView.js";
 import { plateHomeView } from "../../src/views/plateHomeView.js";
+import { releaseView } from "../../src/views/releaseView.js";
 import { reviewView } from "../../src/views/reviewView.js";
 import { reviewMeals } from "../../src/meals/review.js";
 import { refreshView } from "../../src/views/refreshView.js";
@@ -115,7 +116,7 @@ function speakFindings(words: Words): void {
     plateHomeView({ ...FILLED, dish, hasProfile, cautions: [], draftAt: "2026-11-25T18:00:00Z" }, words);
   plateHomeView({ ...FILLED, noseName: null }, words);
   plateHomeView({ ...FILLED, groups: [] }, words);
-  for (const release of EVERY_RELEASE) plateHomeView({ ...FILLED, release }, words);
+  for (const release of EVERY_RELEASE) releaseView(release, words);
 }
 
 function speakMeals(words: Words): void {

@@ -2,7 +2,6 @@ import { expect, it } from "vitest";
 import fc from "fast-check";
 import { SMELLED_LEAST_PROBABILITY } from "../../src/finding/bands.js";
 import type { GroupFinding } from "../../src/finding/finding.js";
-import { NOT_FOLLOWING } from "../../src/flows/releaseState.js";
 import { bandView } from "../../src/views/bandView.js";
 import { findingCardView } from "../../src/views/findingCardView.js";
 import { findingView, type FindingSubject } from "../../src/views/findingView.js";
@@ -25,7 +24,6 @@ const SUBJECT: FindingSubject = {
   cautions: [{ id: "stock", text: "“broth” often contains meat", because: null }],
   nowMs: NOW_MS,
   hasProfile: true,
-  release: NOT_FOLLOWING,
   served: null,
 };
 const show = (...groups: GroupFinding[]) => findingView(plateFinding(...groups), SUBJECT, ENGLISH);

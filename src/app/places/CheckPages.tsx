@@ -1,6 +1,5 @@
 import { CheckActions, CheckScreen } from "../../screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../screens/FindingScreen.js";
-import { ReleaseNote } from "../../screens/parts/ReleaseNote.js";
 import { announcementView } from "../../views/announcementView.js";
 import { checkView } from "../../views/checkView.js";
 import { findingView } from "../../views/findingView.js";
@@ -9,6 +8,7 @@ import { COUNT_DOWN_S } from "../checkControl.js";
 import { PRACTICE_SPEED } from "../practice.js";
 import { reconnectingOf } from "../snifferCalls.js";
 import { Frame } from "./Frame.js";
+import { ReleaseBar } from "./ReleaseBar.js";
 
 /** A running check. */
 export function DuringCheck({ app }: { readonly app: AppModel }) {
@@ -57,7 +57,6 @@ export function AfterCheck({ app }: { readonly app: AppModel }) {
       cautions: app.diet.cautions.value,
       hasProfile: app.diet.hasProfile.value,
       nowMs: app.ports.nowMs(),
-      release: app.release.state.value,
       served: served === null ? null : { dishName: served.name, groups: served.groups },
     },
     app.preferences.words.value,
@@ -71,8 +70,8 @@ export function AfterCheck({ app }: { readonly app: AppModel }) {
   return (
     <Frame
       app={app}
-      actions={<FindingActions view={view} calls={calls} />}
-      note={view.release && <ReleaseNote view={view.release} />}
+      actions={<FindingActions labels={view.labels} clearing={app.release.clearing.value} calls={calls} />}
+      note={<ReleaseBar app={app} />}
     >
       <FindingScreen view={view} />
     </Frame>

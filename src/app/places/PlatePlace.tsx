@@ -1,6 +1,5 @@
 import { useEffect } from "preact/hooks";
 import { Notice } from "../../screens/parts/Notice.js";
-import { ReleaseNote } from "../../screens/parts/ReleaseNote.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../screens/PlateHomeScreen.js";
 import { plateHomeView } from "../../views/plateHomeView.js";
 import type { AppModel } from "../appModel.js";
@@ -12,6 +11,7 @@ import { snifferContext } from "../snifferCalls.js";
 import { untilIdle } from "../untilIdle.js";
 import { firstRunPage } from "./firstRunPage.js";
 import { Frame } from "./Frame.js";
+import { ReleaseBar } from "./ReleaseBar.js";
 
 const DuringCheck = late(async () => (await import("./CheckPages.js")).DuringCheck);
 const AfterCheck = late(async () => (await import("./CheckPages.js")).AfterCheck);
@@ -47,7 +47,6 @@ function plateHome({ app, look }: Props) {
   const view = plateHomeView(
     {
       sniffer: app.sniffers.state.value,
-      release: app.release.state.value,
       ...snifferContext(app, look),
       dish: plate.dish.value,
       suggestions: diet.suggestions.value,
@@ -77,8 +76,10 @@ function beforeCheck({ app, look }: Props) {
   return (
     <Frame
       app={app}
-      actions={<PlateHomeActions view={view} onCheck={calls.onCheck} />}
-      note={view.release && <ReleaseNote view={view.release} />}
+      actions={
+        <PlateHomeActions view={view.check} clearing={app.release.clearing.value} onCheck={calls.onCheck} />
+      }
+      note={<ReleaseBar app={app} />}
     >
       <div class="stack">
         {app.preferences.profileLost.value && (

@@ -1,7 +1,8 @@
-import { NOT_FOLLOWING } from "../../../src/flows/releaseState.js";
+import { isClearing, NOT_FOLLOWING, type ReleaseState } from "../../../src/flows/releaseState.js";
 import type { CheckState, InterruptCause } from "../../../src/flows/checkState.js";
 import { CheckActions, CheckScreen } from "../../../src/screens/CheckScreen.js";
 import { FindingActions, FindingScreen } from "../../../src/screens/FindingScreen.js";
+import { releaseView } from "../../../src/views/releaseView.js";
 import { ReleaseNote } from "../../../src/screens/parts/ReleaseNote.js";
 import { PlateHomeActions, PlateHomeScreen } from "../../../src/screens/PlateHomeScreen.js";
 import { checkView, type CheckContext } from "../../../src/views/checkView.js";
@@ -19,17 +20,24 @@ import { NOW_MS } from "./fixtures/words.js";
 import { noCalls } from "./noCalls.js";
 import type { Page } from "./page.js";
 
+/** The bar of the release, and whether it is on its way. */
+function released(release: ReleaseState, words: Parameters<Page>[0]) {
+  const view = releaseView(release, words);
+  return { clearing: isClearing(release), note: view && <ReleaseNote view={view} /> };
+}
+
 const home =
-  (state: PlateHomeState): Page =>
+  (state: PlateHomeState, release: ReleaseState = NOT_FOLLOWING): Page =>
   (words) => {
     const standing = state.hasProfile ? standingView(PROFILE, words) : [];
     const spoken = state.cautions.length === 0 ? {} : spokenCautions(state.claims, words);
     const view = plateHomeView({ ...state, ...spoken, standing }, words);
+    const { clearing, note } = released(release, words);
     return {
       place: "plate",
       body: <PlateHomeScreen view={view} calls={noCalls()} />,
-      actions: <PlateHomeActions view={view} onCheck={() => undefined} />,
-      note: view.release && <ReleaseNote view={view.release} />,
+      actions: <PlateHomeActions view={view.check} clearing={clearing} onCheck={() => undefined} />,
+      note,
     };
   };
 
@@ -60,21 +68,25 @@ const SUBJECT: Omit<FindingSubject, "dish" | "cautions"> = {
   allergyGroups: [],
   nowMs: NOW_MS,
   hasProfile: true,
-  release: NOT_FOLLOWING,
   served: null,
 };
 
 const finding =
-  (groups: Parameters<typeof found.plateFinding>, subject: Partial<FindingSubject> = {}): Page =>
+  (
+    groups: Parameters<typeof found.plateFinding>,
+    subject: Partial<FindingSubject> = {},
+    release: ReleaseState = NOT_FOLLOWING,
+  ): Page =>
   (words) => {
     const { dish, cautions } = spokenCautions([], words);
     const about = { ...SUBJECT, dish, cautions, ...subject };
     const view = findingView(found.plateFinding(...groups), about, words);
+    const { clearing, note } = released(release, words);
     return {
       place: null,
       body: <FindingScreen view={view} />,
-      actions: <FindingActions view={view} calls={noCalls()} />,
-      note: view.release && <ReleaseNote view={view.release} />,
+      actions: <FindingActions labels={view.labels} clearing={clearing} calls={noCalls()} />,
+      note,
     };
   };
 
@@ -110,7 +122,7 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
     draftAt: "2026-11-25T18:31:00Z",
   }),
   "plate-lost-gave-up": home({ ...FILLED, sniffer: sniffers.LOST, reconnecting: GAVE_UP, known: KNOWN }),
-  "plate-clearing": home({ ...FILLED, release: releases.RELEASING }),
+  "plate-clearing": home(FILLED, releases.RELEASING),
   "plate-failed": home({ ...FILLED, sniffer: sniffers.FAILED }),
   "check-warming": check(checks.WARMING),
   "check-clean-air-start": check(checks.CLEAN_AIR_START),
@@ -129,8 +141,8 @@ export const PLATE_PAGES: Readonly<Record<string, Page>> = {
   "finding-uncertain": finding([found.UNCERTAIN], { cautions: [] }),
   "finding-allergy": finding([found.ALLERGY], { allergyGroups: ["egg"] }),
   "finding-no-nose": finding([found.NO_NOSE]),
-  "finding-clearing": finding([found.NOT_SMELLED], { release: releases.RELEASING }),
-  "finding-stuck": finding([found.SMELLED], { release: releases.STUCK }),
+  "finding-clearing": finding([found.NOT_SMELLED], {}, releases.RELEASING),
+  "finding-stuck": finding([found.SMELLED], {}, releases.STUCK),
   "finding-practice": finding([found.SMELLED, found.NOT_SMELLED, found.UNCERTAIN], {
     served: { dishName: "Pork dumplings", groups: { meat: "present", fish: "absent", shellfish: "absent" } },
   }),
