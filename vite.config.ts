@@ -77,7 +77,11 @@ export default defineConfig({
   publicDir: "../public",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: { outDir: "../dist", emptyOutDir: true, target: "es2023", chunkSizeWarningLimit: 2000 },
-  worker: { format: "es" },
+  // The nets are no TensorFlow.js layers, and the layers register themselves on being imported: left out, because unused.
+  worker: {
+    format: "es",
+    rolldownOptions: { treeshake: { moduleSideEffects: [{ test: /tfjs-layers/, sideEffects: false }] } },
+  },
   preview: { headers: { "Content-Security-Policy": CONTENT_SECURITY_POLICY } },
   plugins: [
     shipFiles(),

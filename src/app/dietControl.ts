@@ -4,6 +4,7 @@ import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import type { Caution } from "../diet/caution.js";
 import type { DietProfile } from "../diet/profile.js";
 import type { CautionView } from "../views/cautionsView.js";
+import { afterPaint } from "./afterPaint.js";
 import type { PlateForm } from "./plateForm.js";
 import type { PreferencesControl } from "./preferencesControl.js";
 
@@ -31,11 +32,12 @@ export interface DietControl {
 export function createDietControl(preferences: PreferencesControl, plate: PlateForm): DietControl {
   const tables = signal<DietTables | null>(null);
   const profile = computed(() => preferences.preferences.value.profile);
-  const cautions = computed<readonly Caution[]>(() => {
-    const text = plate.dish.value;
-    if (tables.value === null || text.trim() === "") return [];
-    return tables.value.cautionsFor({ text, claims: plate.claims.value, profile: profile.value });
-  });
+  const said = afterPaint(computed(() => ({ text: plate.dish.value, claims: plate.claims.value })));
+  const cautions = computed<readonly Caution[]>(() =>
+    tables.value === null || said.value.text.trim() === ""
+      ? []
+      : tables.value.cautionsFor({ ...said.value, profile: profile.value }),
+  );
 
   return {
     load: async () => {
@@ -48,7 +50,7 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
     hasAllergy: computed(() => profile.value.allergies.length > 0),
     groups: computed(() => tables.value?.avoidedGroupsOf(profile.value) ?? []),
     allergyGroups: computed(() => tables.value?.allergyGroupsOf(profile.value) ?? []),
-    suggestions: computed(() => suggestionsFor(plate.dish.value, tables.value)),
+    suggestions: computed(() => suggestionsFor(said.value.text, tables.value)),
     cautions: computed(() => {
       const loaded = tables.value;
       if (loaded === null) return [];

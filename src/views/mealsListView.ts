@@ -27,6 +27,7 @@ export interface MealsListView {
     readonly reaction: { readonly label: string; readonly on: boolean };
     readonly clear: string | null;
   } | null;
+  /** From the first meal on, so that a search moves nothing. */
   readonly count: string | null;
   readonly days: readonly {
     readonly key: string;
@@ -75,9 +76,10 @@ export function mealsListView(state: MealsListState, words: ListWords): MealsLis
     review: text.review,
     search: { label: text.search, hint: text.searchHint, value: state.filter.text ?? "" },
     filters: total === 0 ? null : filtersOf(state, words),
-    count: isNarrowed(state)
-      ? text.count(numberText(matching.length, words.formats), numberText(total, words.formats))
-      : null,
+    count:
+      total === 0
+        ? null
+        : text.count(numberText(matching.length, words.formats), numberText(total, words.formats)),
     days: groupByDay(matching.slice(0, shown), words.formats.timeZone).map(({ day, meals }) => ({
       key: day,
       heading: headingOf(meals[0]?.at ?? "", state.nowMs, words),

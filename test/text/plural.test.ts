@@ -4,14 +4,15 @@ import { en } from "../../src/text/en.js";
 
 // Source: Unicode CLDR 45, Language Plural Rules: in English and German "one" is i = 1 and v = 0, "other" the rest.
 it.each([
-  ["0", "0 of 0 meals", "0 von 0 Mahlzeiten"],
-  ["1", "1 of 1 meal", "1 von 1 Mahlzeit"],
-  ["2", "2 of 2 meals", "2 von 2 Mahlzeiten"],
-  ["11", "11 of 11 meals", "11 von 11 Mahlzeiten"],
-  ["1,001", "1,001 of 1,001 meals", "1,001 von 1,001 Mahlzeiten"],
+  ["0", "0 meals", "0 Mahlzeiten"],
+  ["1", "1 meal", "1 Mahlzeit"],
+  ["2", "2 meals", "2 Mahlzeiten"],
+  ["11", "11 meals", "11 Mahlzeiten"],
+  ["1,001", "1,001 meals", "1,001 Mahlzeiten"],
 ])("counts %s", (count, english, german) => {
   expect(en.meals.count(count, count)).toBe(english);
   expect(de.meals.count(count, count)).toBe(german);
+  expect(en.meals.count("0", count)).toBe(count === "0" ? english : `0 of ${english}`);
 });
 
 it("lets the verb follow the count", () => {

@@ -29,7 +29,8 @@ export const meals: Catalogue["meals"] = {
   truthKnown: "bekannt",
   truthOpen: "noch nicht bekannt",
   clear: "Suche und Filter leeren",
-  count: (shown, all) => `${shown} von ${all} ${plural(all, "Mahlzeit", "Mahlzeiten")}`,
+  count: (shown, all) =>
+    `${shown === all ? "" : `${shown} von `}${all} ${plural(all, "Mahlzeit", "Mahlzeiten")}`,
   emptyTitle: "Noch keine Mahlzeiten",
   emptyText:
     "Speichere nach einer Prüfung den Befund als Mahlzeit. Trag später nach, was die Küche sagte, dann kann die App dir sagen, wie oft er stimmte.",

@@ -28,7 +28,8 @@ export const meals = {
   truthKnown: "known",
   truthOpen: "not known yet",
   clear: "Clear search and filter",
-  count: (shown: string, all: string) => `${shown} of ${all} ${plural(all, "meal", "meals")}`,
+  count: (shown: string, all: string) =>
+    `${shown === all ? "" : `${shown} of `}${all} ${plural(all, "meal", "meals")}`,
   emptyTitle: "No meals yet",
   emptyText:
     "After a check, save the finding as a meal. Add what the kitchen said later, and the app can tell you how often it was right.",

@@ -1,0 +1,21 @@
+import { effect, type ReadonlySignal, signal } from "@preact/signals";
+
+/**
+ * Follows a signal once the next picture is on the screen: a touch is answered before what follows from it is worked out.
+ * Where nothing is drawn it follows at once.
+ */
+export function afterPaint<T>(source: ReadonlySignal<T>): ReadonlySignal<T> {
+  const following = signal(source.peek());
+  let isAsked = false;
+  const follow = () => {
+    isAsked = false;
+    following.value = source.peek();
+  };
+  effect(() => {
+    if (source.value === following.peek() || isAsked) return;
+    if (typeof requestAnimationFrame !== "function") return follow();
+    isAsked = true;
+    requestAnimationFrame(() => setTimeout(follow));
+  });
+  return following;
+}
