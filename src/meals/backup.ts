@@ -3,6 +3,7 @@
  * line in canonical JSON, and the last line holds the SHA-256 of all the text before it. The same contents always
  * make the same bytes. Nothing in it is compressed, so that nothing can unfold beyond the size of the file.
  */
+import { type Breathe, WITHOUT_BREATH } from "../kernel/breathe.js";
 import { deeperThan } from "../kernel/jsonDepth.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import { BACKUP_TABLES, type BackupContents, type BackupRecord } from "./backupContents.js";
@@ -32,8 +33,13 @@ export type BackupError =
 export async function writeBackup(
   contents: BackupContents,
   digest: Digest,
+  breathe: Breathe = WITHOUT_BREATH,
 ): Promise<Result<string, BackupError>> {
-  const lines = [...contents.records].sort(recordOrder).map(writeBackupRecord);
+  const lines: string[] = [];
+  for (const record of [...contents.records].sort(recordOrder)) {
+    lines.push(writeBackupRecord(record));
+    await breathe();
+  }
   const head = canonicalJson({
     format: BACKUP_FORMAT,
     records: lines.length,
@@ -46,7 +52,11 @@ export async function writeBackup(
 }
 
 /** Reads a backup, and gives every record or none. */
-export async function readBackup(text: string, digest: Digest): Promise<Result<BackupContents, BackupError>> {
+export async function readBackup(
+  text: string,
+  digest: Digest,
+  breathe: Breathe = WITHOUT_BREATH,
+): Promise<Result<BackupContents, BackupError>> {
   if (text.length > MAX_BACKUP_CHARS + 200) return err({ kind: "tooLarge" });
   const head = parseHead(text.slice(0, Math.max(0, text.indexOf("\n"))));
   if (!head.ok) return head;
@@ -57,7 +67,7 @@ export async function readBackup(text: string, digest: Digest): Promise<Result<B
   const lines = body.split("\n").slice(1, -1);
   if (lines.length !== head.value.records) return err({ kind: "damaged" });
   if (lines.length > MAX_BACKUP_RECORDS) return err({ kind: "tooLarge" });
-  const records = parseRecords(lines);
+  const records = await parseRecords(lines, breathe);
   return records.ok ? ok({ writtenAt: head.value.writtenAt, records: records.value }) : records;
 }
 
@@ -69,7 +79,10 @@ function parseHead(line: string): Result<{ writtenAt: string; records: number },
   return ok({ writtenAt, records });
 }
 
-function parseRecords(lines: readonly string[]): Result<BackupRecord[], BackupError> {
+async function parseRecords(
+  lines: readonly string[],
+  breathe: Breathe,
+): Promise<Result<BackupRecord[], BackupError>> {
   const records: BackupRecord[] = [];
   const seen = new Set<string>();
   for (const [i, lineText] of lines.entries()) {
@@ -80,6 +93,7 @@ function parseRecords(lines: readonly string[]): Result<BackupRecord[], BackupEr
     if (seen.has(key)) return refuse("is in the file twice");
     seen.add(key);
     records.push(record.value);
+    await breathe();
   }
   return ok(records);
 }

@@ -1,12 +1,13 @@
 /** The whole of the data, out to a backup and in from one. */
 import {
   BACKUP_TABLES,
-  type BackupContents,
   type BackupRecord,
   type BackupTable,
   type ExistingRecord,
   type ImportPlan,
 } from "../meals/backupContents.js";
+import { type Breathe, WITHOUT_BREATH } from "../kernel/breathe.js";
+import { ok } from "../kernel/result.js";
 import { fingerprintOf } from "../meals/fingerprint.js";
 import { recordsToWrite } from "../meals/importPlan.js";
 import { ENGINE_TABLES, type Engine, type EngineTransaction, type Row } from "./engine.js";
@@ -22,37 +23,57 @@ export function backupCalls(
   engine: Engine,
 ): Pick<WholeStore, "exportContents" | "existingRecords" | "applyImport"> {
   return {
-    exportContents: (writtenAt, options = {}) =>
-      engine.read([...ENGINE_TABLES], async (tx): Promise<BackupContents> => {
-        const tables = BACKUP_TABLES.filter((table) => table !== "photos" || options.withoutPhotos !== true);
-        return { writtenAt, records: await allRecords(tx, tables) };
-      }),
-    existingRecords: () =>
-      engine.read([...ENGINE_TABLES], async (tx): Promise<ExistingRecord[]> => {
-        const records = await allRecords(tx, BACKUP_TABLES, true);
-        return records.map(({ table, id, changedAt, ...rest }) => {
-          return { table, id, changedAt, fingerprint: fingerprintOf(rest) };
-        });
-      }),
+    exportContents: async (writtenAt, { withoutPhotos = false, breathe = WITHOUT_BREATH } = {}) => {
+      const tables = BACKUP_TABLES.filter((table) => table !== "photos" || !withoutPhotos);
+      const found = await engine.read([...ENGINE_TABLES], (tx) => allRows(tx, tables));
+      return found.ok ? ok({ writtenAt, records: await recordsOf(found.value, breathe) }) : found;
+    },
+    existingRecords: async (breathe = WITHOUT_BREATH) => {
+      const found = await engine.read([...ENGINE_TABLES], (tx) => allRows(tx, BACKUP_TABLES, true));
+      if (!found.ok) return found;
+      const existing: ExistingRecord[] = [];
+      for (const { table, id, changedAt, ...rest } of await recordsOf(found.value, breathe)) {
+        existing.push({ table, id, changedAt, fingerprint: fingerprintOf(rest) });
+        await breathe();
+      }
+      return ok(existing);
+    },
     applyImport: (plan) => engine.write([...ENGINE_TABLES], STORE_TABLES, (tx) => carryOut(tx, plan)),
   };
 }
 
-/** Sound records, and bad rows as records of `setAside`; in the order of tables and ids. */
-async function allRecords(
+/** A row of a table, with the octets of a photo. */
+interface FoundRow {
+  readonly table: BackupTable;
+  readonly row: Row;
+  readonly bytes?: Uint8Array;
+}
+
+/** In the order of tables and ids. */
+async function allRows(
   tx: EngineTransaction,
   tables: readonly BackupTable[],
   withDeleted = false,
-): Promise<BackupRecord[]> {
-  const records: BackupRecord[] = [];
-  const bad: BackupRecord[] = [];
+): Promise<FoundRow[]> {
+  const found: FoundRow[] = [];
   for (const table of tables) {
     for (const row of await tx.all(table)) {
       if (row.bucket === DELETED && !withDeleted) continue;
-      const record = recordOf(table, row);
-      if (record.table !== table) bad.push(record);
-      else records.push(table === "photos" ? await withBytes(tx, record) : record);
+      found.push(table === "photos" ? { table, row, bytes: await photoBytes(tx, row.id) } : { table, row });
     }
+  }
+  return found;
+}
+
+/** Sound records, then bad rows as records of `setAside`. No transaction may wait for them: a breath would end it. */
+async function recordsOf(found: readonly FoundRow[], breathe: Breathe): Promise<BackupRecord[]> {
+  const records: BackupRecord[] = [];
+  const bad: BackupRecord[] = [];
+  for (const { table, row, bytes } of found) {
+    const record = recordOf(table, row);
+    if (record.table !== table) bad.push(record);
+    else records.push(bytes === undefined ? record : { ...record, bytes });
+    await breathe();
   }
   return [...records, ...bad];
 }
@@ -76,10 +97,10 @@ function changedAtOf(value: Readonly<Record<string, unknown>>): string | null {
   return typeof changedAt === "string" ? changedAt : null;
 }
 
-async function withBytes(tx: EngineTransaction, record: BackupRecord): Promise<BackupRecord> {
-  const row = await tx.get("photoBytes", record.id);
+async function photoBytes(tx: EngineTransaction, id: string): Promise<Uint8Array> {
+  const row = await tx.get("photoBytes", id);
   const { bytes } = (row?.value ?? {}) as { bytes?: unknown };
-  return { ...record, bytes: bytes instanceof Uint8Array ? bytes : new Uint8Array() };
+  return bytes instanceof Uint8Array ? bytes : new Uint8Array();
 }
 
 async function carryOut(tx: EngineTransaction, plan: ImportPlan): Promise<void> {

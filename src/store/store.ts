@@ -7,6 +7,7 @@
  * set aside and reported, and never takes a list down with it. A record of the wrong shape on the way in is our
  * own mistake and throws RangeError.
  */
+import type { Breathe } from "../kernel/breathe.js";
 import type { BackupContents, ExistingRecord, ImportPlan } from "../meals/backupContents.js";
 import type { Meal } from "../meals/meal.js";
 import type { Photo } from "../meals/photo.js";
@@ -100,9 +101,12 @@ export interface WholeStore {
   removeDemo(): Stored<number>;
   listSetAside(): Stored<readonly SetAsideRecord[]>;
   /** Everything but deleted meals. */
-  exportContents(writtenAt: string, options?: { readonly withoutPhotos?: boolean }): Stored<BackupContents>;
+  exportContents(
+    writtenAt: string,
+    options?: { readonly withoutPhotos?: boolean; readonly breathe?: Breathe },
+  ): Stored<BackupContents>;
   /** What is here, for `planImport`. */
-  existingRecords(): Stored<readonly ExistingRecord[]>;
+  existingRecords(breathe?: Breathe): Stored<readonly ExistingRecord[]>;
   /** Carries a plan out: all of it or nothing. */
   applyImport(plan: ImportPlan): Stored<void>;
   /** Deletes everything, for real. The store stays usable and empty. */

@@ -13,6 +13,7 @@ import { ACTIVE_NOSE_ID, SETTINGS_ID } from "../../store/rows.js";
 import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import { STORE_TABLES } from "../../store/storeTypes.js";
+import { breather } from "../breather.js";
 import { readBackupFile } from "./backupFile.js";
 
 export interface OpenImport {
@@ -44,7 +45,7 @@ export function createImportControl(store: Store, notChosen: () => NotChosen): I
   const open = signal<OpenImport | null>(null);
 
   async function planFor(contents: BackupContents): Promise<Result<ImportPlan, StoreError>> {
-    const here = await store.existingRecords();
+    const here = await store.existingRecords(breather());
     if (!here.ok) return here;
     const plan = planImport(here.value, contents);
     const { demoNose, noProfile } = notChosen();
