@@ -1,5 +1,5 @@
 /** Intervals for a proportion: what a count of hits and misses has shown, and what it has not. */
-import { inverseRegularisedBeta } from "./beta.js";
+import { inverseRegularisedBeta, regularisedBeta } from "./beta.js";
 import type { Interval } from "./interval.js";
 import { normalQuantile } from "./normal.js";
 
@@ -72,8 +72,10 @@ export function clopperPearsonUpper(events: number, trials: number, confidence =
  */
 export function trialsToShow(rate: number, events = 0, confidence = 0.95): number {
   if (!(rate > 0 && rate <= 1)) throw new RangeError(`rate must be above 0 and at most 1, got ${rate}`);
-  const shows = (trials: number) => clopperPearsonUpper(events, trials, confidence) <= rate;
-  if (shows(events)) return events;
+  checkCounts(events, events, confidence);
+  // A bound lies at or below the rate where the beta distribution has so much of its share below it: no bound is sought.
+  const shows = (trials: number) => regularisedBeta(rate, events + 1, trials - events) >= confidence;
+  if (rate === 1) return events;
   let tooFew = events;
   let enough = Math.max(1, 2 * events);
   while (!shows(enough)) {
