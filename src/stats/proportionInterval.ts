@@ -58,6 +58,7 @@ export function clopperPearson(successes: number, trials: number, confidence = 0
 export function clopperPearsonUpper(events: number, trials: number, confidence = 0.95): number {
   checkCounts(events, trials, confidence);
   if (events === trials) return 1;
+  if (events === 0) return -Math.expm1(Math.log1p(-confidence) / trials);
   return inverseRegularisedBeta(confidence, events + 1, trials - events);
 }
 
