@@ -1,16 +1,18 @@
 import type { Breathe } from "../kernel/breathe.js";
-import { untilIdle } from "./untilIdle.js";
 
-/** Work goes on so long before a tap has its turn: half a picture at sixty a second. */
-const TURN_MS = 8;
+/** Work goes on so long before a tap has its turn: less than a picture at sixty a second. */
+const TURN_MS = 12;
 
-/** Gives way every few milliseconds, until the page has nothing better to do. */
+/** Gives way every few milliseconds: a browser lets a tap and the next picture go before a timer. */
 export function breather(): Breathe {
   let sinceMs = performance.now();
   return () => {
     if (performance.now() - sinceMs < TURN_MS) return undefined;
-    return untilIdle().then(() => {
-      sinceMs = performance.now();
-    });
+    return new Promise((resume) =>
+      setTimeout(() => {
+        sinceMs = performance.now();
+        resume();
+      }),
+    );
   };
 }
