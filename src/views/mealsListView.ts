@@ -76,10 +76,7 @@ export function mealsListView(state: MealsListState, words: ListWords): MealsLis
     review: text.review,
     search: { label: text.search, hint: text.searchHint, value: state.filter.text ?? "" },
     filters: total === 0 ? null : filtersOf(state, words),
-    count:
-      total === 0
-        ? null
-        : text.count(numberText(matching.length, words.formats), numberText(total, words.formats)),
+    count: total === 0 ? null : countOf(state, words),
     days: groupByDay(matching.slice(0, shown), words.formats.timeZone).map(({ day, meals }) => ({
       key: day,
       heading: headingOf(meals[0]?.at ?? "", state.nowMs, words),
@@ -90,6 +87,13 @@ export function mealsListView(state: MealsListState, words: ListWords): MealsLis
     setAside: state.setAside === 0 ? null : text.setAside(numberText(state.setAside, words.formats)),
     empty: total === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
   };
+}
+
+/** While the rest is being read, what is there is not "50 of 10,000 that match". */
+function countOf(state: MealsListState, { text, formats }: ListWords): string {
+  const { matching, total } = state;
+  const found = isNarrowed(state) ? matching.length : total;
+  return text.meals.count(numberText(found, formats), numberText(total, formats));
 }
 
 /** Are the meals narrowed by anything, even if it lets all through? */

@@ -43,3 +43,34 @@ it.each([
     await context.close();
   },
 );
+
+it.each(["en", "de"])("moves nothing where another word is said of the air, in %s", async (language) => {
+  const page = await browser.newPage();
+  const placesIn = async (screen: string) => {
+    await page.goto(`${gallery.url}?screen=${screen}&language=${language}`);
+    await page.locator(".gauge").last().waitFor();
+    return page.evaluate(() => {
+      const from = document.querySelector(".stage")?.getBoundingClientRect().y ?? Number.NaN;
+      const moving = [
+        ".check__status",
+        ".check__status + p",
+        ".guide",
+        ".gauge strong",
+        ".gauge strong + span",
+      ];
+      return moving.map((what) =>
+        [...document.querySelectorAll(what)].map((one) => {
+          const { x, y } = one.getBoundingClientRect();
+          return `${what} ${x.toFixed(1)} ${(y - from).toFixed(1)}`;
+        }),
+      );
+    });
+  };
+  for (const width of [320, 360, 390, 768]) {
+    await page.setViewportSize({ width, height: 844 });
+    const start = await placesIn("check-clean-air-start");
+    expect(start.flat().length).toBeGreaterThan(8);
+    expect(await placesIn("check-clean-air-drift")).toEqual(start);
+  }
+  await page.close();
+});

@@ -20,13 +20,11 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
   const matching = list.matching.value;
   if (reading.kind === "failed") return <MealsTrouble app={app} error={reading.error} onRetry={list.retry} />;
   if (reading.kind === "reading" && list.total.value === 0) return <Frame app={app}>{null}</Frame>;
-  const isNarrowed = Object.values(list.filter.value).some((part) => part !== undefined && part !== "");
   const view = mealsListView(
     {
       matching,
       shown: list.shown.value,
-      // While the rest is being read, what is there is not "50 of 10,000 that match".
-      total: isNarrowed ? list.total.value : matching.length,
+      total: list.total.value,
       filter: list.filter.value,
       days: list.days.value,
       daysFault: list.daysFault.value,

@@ -4,7 +4,8 @@ import type { GaugeView } from "../../views/cleanAirView.js";
 export function Gauge({ view }: { readonly view: GaugeView }) {
   return (
     <div class={`gauge gauge--${view.state}`}>
-      <div class="row row--apart">
+      {/* Beside the label: at the far end a longer word would begin elsewhere. */}
+      <div class="row">
         <strong>{view.label}</strong>
         <span>{view.word}</span>
       </div>
