@@ -4,15 +4,17 @@ import type { ReleaseView } from "../../views/releaseView.js";
 export function ReleaseNote({ view }: { readonly view: ReleaseView }) {
   return (
     <div class="bar small">
-      <p class="numbers" data-release>
-        {!view.isNews && view.text}
-        <span role="status">{view.isNews && view.text}</span>
-      </p>
-      {view.cost !== null && (
-        <p class="quiet" id="again-cost">
-          {view.cost}
+      <div>
+        {view.cost !== null && (
+          <p class="quiet" id="again-cost">
+            {view.cost}
+          </p>
+        )}
+        <p class="numbers" data-release>
+          {!view.isNews && view.text}
+          <span role="status">{view.isNews && view.text}</span>
         </p>
-      )}
+      </div>
     </div>
   );
 }
