@@ -30,6 +30,9 @@ describe("many meals", () => {
     await search.fill("no such dish");
     await page.getByText("No meal matches.").waitFor();
     await search.fill("");
+    // All are back once the finger rests; until then the list stands as it did.
+    await row(page, "Klößchen").waitFor();
+    await page.getByText("2 meals", { exact: true }).waitFor();
     await page.getByText("Filter", { exact: true }).click();
     await page.locator("#filter-place").selectOption("stall 4");
     await expect.poll(() => row(page, "Klößchen").count()).toBe(0);
