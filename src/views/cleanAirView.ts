@@ -76,11 +76,11 @@ function timeText(
   words: CleanAirWords,
 ): string {
   const { cleanAir } = words.text.check;
-  const [first, last] = [gathered.cleanAir[0], gathered.cleanAir.at(-1)];
-  const goneMs = (fromMs = last?.atMs ?? 0) => (last?.atMs ?? 0) - fromMs;
+  const lastMs = gathered.cleanAir.at(-1)?.atMs ?? 0;
+  const firstMs = gathered.cleanAir[0]?.atMs ?? lastMs;
   return steadiness.why === "tooFewSweeps"
-    ? cleanAir.atLeast(durationText(STEADY_WINDOW_MS - goneMs(first?.atMs), words))
-    : cleanAir.waited(durationText(goneMs(sinceMs ?? undefined), words));
+    ? cleanAir.atLeast(durationText(STEADY_WINDOW_MS - (lastMs - firstMs), words))
+    : cleanAir.waited(durationText(lastMs - (sinceMs ?? lastMs), words));
 }
 
 /** Both are changes of ln R, which for small values is the relative change of R. */

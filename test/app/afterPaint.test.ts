@@ -2,7 +2,10 @@ import { signal } from "@preact/signals";
 import { afterEach, expect, it, vi } from "vitest";
 import { afterPaint } from "../../src/app/afterPaint.js";
 
-afterEach(() => void vi.unstubAllGlobals());
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
 
 it("follows once the picture is there, and then with the last value alone", () => {
   vi.useFakeTimers();
@@ -21,7 +24,6 @@ it("follows once the picture is there, and then with the last value alone", () =
   expect(pictures).toEqual([]);
   typed.value = "broth";
   expect(pictures).toHaveLength(1);
-  vi.useRealTimers();
 });
 
 it("follows at once where nothing is drawn", () => {
