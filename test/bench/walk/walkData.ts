@@ -5,7 +5,7 @@ import { button, type Thumb } from "./thumb.js";
 
 /** Everything on the phone goes into a backup; the diet is changed, and the backup put over it. */
 export async function walkData(thumb: Thumb): Promise<void> {
-  const { page, step, tap, open, back, toPlace } = thumb;
+  const { page, step, touch, tap, open, back, toPlace } = thumb;
   await toPlace("You", "You again");
   await open("Your data", "Your data again");
   const saved = page.waitForEvent("download");
@@ -15,14 +15,14 @@ export async function walkData(thumb: Thumb): Promise<void> {
   await (await saved).saveAs(backup);
   await back("Your data again");
   await open("Diet and groups", "Diet again");
-  await step("another diet", () => page.getByLabel("vegetarian: egg and dairy", { exact: true }).tap());
+  await touch("another diet", page.getByLabel("vegetarian: egg and dairy", { exact: true }));
   await back("Diet again");
   await open("Your data", "Your data with a backup");
   await step("what a backup would do", async () => {
     await page.locator("input[type=file]").setInputFiles(backup);
     await button(page, "Bring it in").waitFor();
   });
-  await step("take the file’s", () => page.getByLabel("take the file’s").first().tap());
+  await touch("take the file’s", page.getByLabel("take the file’s").first());
   await tap("Bring it in");
   await page.getByRole("heading", { name: "Your data" }).waitFor();
   rmSync(folder, { recursive: true });

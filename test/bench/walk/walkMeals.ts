@@ -7,19 +7,15 @@ const FLICK_MS = 80;
 
 /** The list of all meals, its search and filters, one meal's form, and the review. */
 export async function walkMeals(thumb: Thumb): Promise<void> {
-  const { page, step, tap } = thumb;
+  const { page, step, touch, type, press, tap } = thumb;
   await thumb.toPlace("Meals");
   await page.locator(".meal-row").first().waitFor();
   await page.waitForTimeout(4000);
-  await step("search in meals", () =>
-    page.locator("#meal-search").pressSequentially("plum soup", { delay: 150 }),
-  );
-  await step("clear the search", async () => {
-    for (const key of ["ControlOrMeta+a", "Backspace"]) await page.locator("#meal-search").press(key);
-  });
-  await step("open the filters", () => page.locator("main details summary").first().tap());
-  await step("filter by verdict", () => page.locator("#filter-verdict").press("ArrowDown"));
-  await step("let every verdict through", () => page.locator("#filter-verdict").press("ArrowUp"));
+  await type("search in meals", page.locator("#meal-search"), "plum soup");
+  await press("clear the search", page.locator("#meal-search"), "ControlOrMeta+a", "Backspace");
+  await touch("open the filters", page.locator("main details summary").first());
+  await press("filter by verdict", page.locator("#filter-verdict"), "ArrowDown");
+  await press("let every verdict through", page.locator("#filter-verdict"), "ArrowUp");
   await step("scroll far", async () => {
     for (let flick = 0; flick < FLICKS; flick += 1) {
       await page.mouse.wheel(0, FLICK_PX);
@@ -28,20 +24,18 @@ export async function walkMeals(thumb: Thumb): Promise<void> {
   });
   await thumb.toPlace("Plate", "away from far down");
   await thumb.toPlace("Meals", "back among all meals");
-  await step("open a meal", () => page.locator(".meal-row").first().tap());
+  await touch("open a meal", page.locator(".meal-row").first());
   await tap("Edit");
-  await step("type a note", () =>
-    page.getByLabel("Note", { exact: true }).pressSequentially("warm", { delay: 150 }),
-  );
+  await type("type a note", page.getByLabel("Note", { exact: true }), "warm");
   await tap("Cancel");
   await tap("All meals");
   await walkReview(thumb);
 }
 
-async function walkReview({ page, step, tap }: Thumb): Promise<void> {
+async function walkReview({ page, touch, press, tap }: Thumb): Promise<void> {
   await tap("Review");
-  await step("another period", () => page.locator("#review-period").press("ArrowDown"));
-  await step("days of one's own", () => page.locator("#review-period").press("End"));
-  await step("show these days", () => button(page, "Show these days").tap());
-  await step("back from the review", () => page.locator("main .back").tap());
+  await press("another period", page.locator("#review-period"), "ArrowDown");
+  await press("days of one's own", page.locator("#review-period"), "End");
+  await touch("show these days", button(page, "Show these days"));
+  await touch("back from the review", page.locator("main .back"));
 }

@@ -25,16 +25,16 @@ async function walkNosePages(thumb: Thumb): Promise<void> {
   for (const name of PAGES) await thumb.visit(name);
 }
 
-async function walkLive({ page, step, open, tap, back }: Thumb): Promise<void> {
+async function walkLive({ page, touch, tap, open, back }: Thumb): Promise<void> {
   await open("Live traces");
   await tap("Start listening");
   await page.locator("main canvas").waitFor();
-  await step("another stretch of time", () => page.locator("[name=trace-window]").last().tap());
+  await touch("another stretch of time", page.locator("[name=trace-window]").last());
   await tap("Stop listening");
   await back("Live traces");
 }
 
-async function walkJar({ page, open, tap, back }: Thumb): Promise<void> {
+async function walkJar({ page, tap, open, back }: Thumb): Promise<void> {
   await open("The sniffer’s fitness", "fitness again");
   await tap("Sniff the check jar");
   await button(page, "Start the countdown").waitFor();
@@ -43,7 +43,7 @@ async function walkJar({ page, open, tap, back }: Thumb): Promise<void> {
   await back("fitness after the jar");
 }
 
-async function walkSamples({ page, step, open, tap, back }: Thumb): Promise<void> {
+async function walkSamples({ page, touch, tap, open, back }: Thumb): Promise<void> {
   await open("Samples", "Samples again");
   await tap("Bring in the demo samples");
   await back("Samples again");
@@ -56,13 +56,13 @@ async function walkSamples({ page, step, open, tap, back }: Thumb): Promise<void
   await open("Samples", "Samples with the demo’s");
   await back("Samples with the demo’s");
   await open("Versions and files", "Versions again");
-  await step("what was decided", () => page.locator("main details summary").last().tap());
+  await touch("what was decided", page.locator("main details summary").last());
   await back("Versions again");
 }
 
-async function walkPractice({ page, step, open, tap, back }: Thumb): Promise<void> {
+async function walkPractice({ page, touch, tap, open, back }: Thumb): Promise<void> {
   await open("Practise with faults");
-  await step("a fault", () => page.getByRole("switch", { name: "Stuck channel" }).tap());
+  await touch("a fault", page.getByRole("switch", { name: "Stuck channel" }));
   await tap("Turn all off");
   await back("Practise with faults");
 }

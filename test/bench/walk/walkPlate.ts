@@ -2,10 +2,10 @@ import { button, type Thumb } from "./thumb.js";
 
 /** Two checks of practice plates: one is kept as a sample, the other as a meal. */
 export async function walkPlate(thumb: Thumb): Promise<void> {
-  const { page, step, tap } = thumb;
+  const { page, touch, tap } = thumb;
   await walkCheck(thumb);
   await tap("Keep as a sample");
-  await step("say one thing of the sample", () => page.getByLabel("in it", { exact: true }).first().tap());
+  await touch("say one thing of the sample", page.getByLabel("in it", { exact: true }).first());
   await tap("Keep it");
   await thumb.toPlace("Plate", "Plate for the second time");
   await tap("Done");
@@ -16,14 +16,14 @@ export async function walkPlate(thumb: Thumb): Promise<void> {
 
 /** A check of a practice plate from the dish's name to the details of its finding. */
 async function walkCheck(thumb: Thumb): Promise<void> {
-  const { page, step, tap } = thumb;
+  const { page, touch, type, tap } = thumb;
   await thumb.toPlace("Plate");
-  await step("type a dish", () => page.locator("#dish").pressSequentially("carbona", { delay: 150 }));
-  await step("take a suggestion", () => page.locator(".suggestions button").first().tap());
-  await step("choose a claim", () => page.getByLabel("menu says vegetarian").tap());
+  await type("type a dish", page.locator("#dish"), "carbona");
+  await touch("take a suggestion", page.locator(".suggestions button").first());
+  await touch("choose a claim", page.getByLabel("menu says vegetarian"));
   await tap("Use the virtual sniffer");
   await checkPlate(thumb);
-  await step("details of a finding", () => page.locator("main details summary").first().tap());
+  await touch("details of a finding", page.locator("main details summary").first());
 }
 
 /** A finding becomes a meal. */
@@ -42,12 +42,12 @@ async function checkPlate({ page, tap }: Thumb): Promise<void> {
 }
 
 /** What the kitchen said later, and how the eater felt. */
-async function walkAfterwards({ page, step, tap }: Thumb): Promise<void> {
+async function walkAfterwards({ page, touch, tap }: Thumb): Promise<void> {
   await tap("Enter what it was");
-  await step("say one thing of it", () => page.getByLabel("in it", { exact: true }).first().tap());
-  await step("save the truth", () => button(page, "Save").tap());
+  await touch("say one thing of it", page.getByLabel("in it", { exact: true }).first());
+  await touch("save the truth", button(page, "Save"));
   await tap("Write it down");
-  await step("say how it felt", () => page.getByLabel("hives or itching skin").tap());
-  await step("save the reaction", () => button(page, "Save").tap());
+  await touch("say how it felt", page.getByLabel("hives or itching skin"));
+  await touch("save the reaction", button(page, "Save"));
   await tap("Keep as a sample for the nose");
 }
