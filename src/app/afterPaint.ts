@@ -13,9 +13,14 @@ export function afterPaint<T>(source: ReadonlySignal<T>): ReadonlySignal<T> {
   };
   effect(() => {
     if (source.value === following.peek() || isAsked) return;
-    if (typeof requestAnimationFrame !== "function") return follow();
     isAsked = true;
-    requestAnimationFrame(() => setTimeout(follow));
+    oncePainted(follow);
   });
   return following;
+}
+
+/** Does something once the next picture is on the screen; at once where nothing is drawn. */
+export function oncePainted(act: () => void): void {
+  if (typeof requestAnimationFrame !== "function") act();
+  else requestAnimationFrame(() => setTimeout(act));
 }

@@ -1,13 +1,12 @@
+import type { ComponentChildren } from "preact";
 import type { MealsListView } from "../views/mealsListView.js";
 import { ActionBar } from "./parts/ActionBar.js";
 import { Button } from "./parts/Button.js";
 import { Choices } from "./parts/Choices.js";
 import { DayRangeFields } from "./parts/DayRangeFields.js";
 import { Empty } from "./parts/Empty.js";
-import { MealRow } from "./parts/MealRow.js";
 import { Notice } from "./parts/Notice.js";
 import { SelectField } from "./parts/SelectField.js";
-import { ShowMore } from "./parts/ShowMore.js";
 import { TextField } from "./parts/TextField.js";
 
 export type FilterKey = "group" | "verdict" | "place" | "truth";
@@ -19,19 +18,18 @@ export interface MealsListCalls {
   readonly onDays: (from: string, upto: string) => void;
   readonly onReactionOnly: (on: boolean) => void;
   readonly onClear: () => void;
-  readonly onMore: () => void;
   readonly onReview: () => void;
 }
 
 interface Props {
   readonly view: MealsListView;
   readonly calls: MealsListCalls;
-  readonly hrefOf: (mealId: string) => string;
-  readonly photoUrlOf: (photoId: string) => string | undefined;
+  /** The rows, drawn apart: a letter of the search leaves them alone. */
+  readonly children: ComponentChildren;
 }
 
-/** The meals by day, with search and filters. */
-export function MealsListScreen({ view, calls, hrefOf, photoUrlOf }: Props) {
+/** The list of meals, with search and filters. */
+export function MealsListScreen({ view, calls, children }: Props) {
   return (
     <div class="stack">
       <div class="row row--apart">
@@ -66,23 +64,7 @@ export function MealsListScreen({ view, calls, hrefOf, photoUrlOf }: Props) {
           )}
         </div>
       )}
-      {view.days.map((day) => (
-        <section key={day.key} class="day" aria-labelledby={`day-${day.key}`}>
-          <h2 id={`day-${day.key}`}>{day.heading}</h2>
-          <ul>
-            {day.meals.map((meal) => (
-              <li key={meal.id}>
-                <MealRow
-                  view={meal}
-                  href={hrefOf(meal.id)}
-                  photoUrl={meal.photoId === null ? undefined : photoUrlOf(meal.photoId)}
-                />
-              </li>
-            ))}
-          </ul>
-        </section>
-      ))}
-      {view.more !== null && <ShowMore label={view.more} onMore={calls.onMore} />}
+      {children}
     </div>
   );
 }

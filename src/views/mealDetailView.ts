@@ -50,11 +50,16 @@ export interface MealDetailView {
   readonly labels: { readonly edit: string; readonly remove: string };
 }
 
+/** Is the sniff of a meal a sample? */
+export type SampleState =
+  | "none"
+  | "keeping" // asked for, and being written
+  | "kept";
+
 export interface MealDetailState {
   readonly meal: Meal;
   readonly allergyGroups: readonly string[];
-  /** Is its sniff a sample already? */
-  readonly sampled: boolean;
+  readonly sample: SampleState;
   readonly nowMs: number;
   /** Is it a plate of the practice kitchen? */
   readonly practice: boolean;
@@ -173,10 +178,12 @@ function reactionOf(reaction: MealReaction | null, words: DetailWords): MealDeta
   };
 }
 
-function sampleOf({ meal, sampled }: MealDetailState, words: DetailWords): MealDetailView["sample"] {
+function sampleOf({ meal, sample }: MealDetailState, words: DetailWords): MealDetailView["sample"] {
   const { detail } = words.text.meals;
   if (meal.sniffId === undefined) return null;
-  if (sampled) return { text: detail.keptSample, reason: null, action: null };
+  // At once, so that what stands below moves with the tap and not after the writing.
+  if (sample === "keeping") return { text: detail.keepingSample, reason: null, action: null };
+  if (sample === "kept") return { text: detail.keptSample, reason: null, action: null };
   if (!isTruthKnown(meal)) return null;
   const reason = words.text.nose.suggest.worth[sampleWorth(meal)];
   return { text: detail.keepSampleText, reason, action: detail.keepSample };

@@ -1,17 +1,15 @@
 import type { SnapshotVerdict } from "../meals/findingSnapshot.js";
 import { SNAPSHOT_VERDICTS } from "../meals/findingSnapshot.js";
 import type { Meal } from "../meals/meal.js";
-import { groupByDay } from "../meals/mealDays.js";
 import type { MealFilter } from "../meals/mealSearch.js";
 import type { Words } from "../text/catalogue.js";
-import { dayBefore, dayKey, dayText, numberText } from "../text/formats.js";
+import { numberText } from "../text/formats.js";
 import { dayRangeView, type DayRange, type DayRangeFault, type DayRangeView } from "./dayRangeView.js";
 import { groupName } from "./groupName.js";
-import { mealRowView, type MealRowView } from "./mealRowView.js";
 import type { OptionView } from "./plateHomeView.js";
 import { toneOf } from "./tone.js";
 
-/** The meals, by day. Only what is shown is worded, so that ten thousand cost no more than fifty. */
+/** What stands around the rows of the list of meals. */
 export interface MealsListView {
   readonly title: string;
   readonly add: string;
@@ -29,12 +27,6 @@ export interface MealsListView {
   } | null;
   /** From the first meal on, so that a search moves nothing. */
   readonly count: string | null;
-  readonly days: readonly {
-    readonly key: string;
-    readonly heading: string;
-    readonly meals: readonly MealRowView[];
-  }[];
-  readonly more: string | null;
   readonly noMatch: string | null;
   /** What could not be read, so that nothing is missing without a word. */
   readonly setAside: string | null;
@@ -42,23 +34,18 @@ export interface MealsListView {
 }
 
 export interface MealsListState {
-  /** The meals that match, newest first. */
+  /** The meals that match. */
   readonly matching: readonly Meal[];
-  /** How many of them to show; more on demand. */
-  readonly shown: number;
   /** All meals that are kept. */
   readonly total: number;
   readonly filter: MealFilter;
   readonly days: DayRange;
   readonly daysFault: DayRangeFault | null;
-  /** Sniffs of the practice kitchen. */
-  readonly practice: ReadonlySet<string>;
   /** Meals that could not be read and were set aside. */
   readonly setAside: number;
   /** Groups and places that some meal names. */
   readonly groups: readonly string[];
   readonly places: readonly string[];
-  readonly nowMs: number;
 }
 
 /** The option that lets everything through. */
@@ -66,10 +53,10 @@ export const ANY = "any";
 
 type ListWords = Words<"common" | "finding" | "meals">;
 
-/** Words of the list of meals. */
+/** Words around the list of meals. */
 export function mealsListView(state: MealsListState, words: ListWords): MealsListView {
-  const { meals: text, common } = words.text;
-  const { matching, shown, total, practice } = state;
+  const { meals: text } = words.text;
+  const { matching, total } = state;
   return {
     title: text.title,
     add: text.add,
@@ -77,12 +64,6 @@ export function mealsListView(state: MealsListState, words: ListWords): MealsLis
     search: { label: text.search, hint: text.searchHint, value: state.filter.text ?? "" },
     filters: total === 0 ? null : filtersOf(state, words),
     count: total === 0 ? null : countOf(state, words),
-    days: groupByDay(matching.slice(0, shown), words.formats.timeZone).map(({ day, meals }) => ({
-      key: day,
-      heading: headingOf(meals[0]?.at ?? "", state.nowMs, words),
-      meals: meals.map((meal) => mealRowView(meal, words, practice)),
-    })),
-    more: matching.length > shown ? common.more : null,
     noMatch: total > 0 && matching.length === 0 ? text.noMatch : null,
     setAside: state.setAside === 0 ? null : text.setAside(numberText(state.setAside, words.formats)),
     empty: total === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
@@ -105,15 +86,6 @@ function filtersSet({ filter, days }: MealsListState): number {
   const { text: _searched, fromAt: _from, beforeAt: _before, ...choices } = filter;
   const chosen = Object.values(choices).filter((value) => value !== undefined).length;
   return chosen + (days.from === "" && days.upto === "" ? 0 : 1);
-}
-
-function headingOf(at: string, nowMs: number, words: ListWords): string {
-  const { common } = words.text;
-  const day = dayKey(at, words.formats);
-  const today = dayKey(new Date(nowMs).toISOString(), words.formats);
-  if (day === today) return common.today;
-  if (day === dayBefore(today)) return common.yesterday;
-  return dayText(at, words.formats);
 }
 
 function filtersOf(state: MealsListState, words: ListWords): MealsListView["filters"] {

@@ -14,8 +14,7 @@ import type { Sniff } from "../../src/sniff/sniff.js";
 import { createMemoryStore } from "../../src/store/memoryStore.js";
 import { en } from "../../src/text/en.js";
 import { agoText } from "../../src/text/formats.js";
-import { ALL_DAYS } from "../../src/views/dayRangeView.js";
-import { mealsListView } from "../../src/views/mealsListView.js";
+import { mealDaysView } from "../../src/views/mealDaysView.js";
 import { SNIFF } from "../fuzz/fileTargets.js";
 import { memoryPorts, NOW } from "./mealsPorts.js";
 
@@ -95,21 +94,10 @@ describe("meals around the change of the clocks in Berlin", () => {
   });
 });
 
-const EMPTY_LIST = {
-  shown: 1,
-  filter: {},
-  days: ALL_DAYS,
-  daysFault: null,
-  practice: new Set<string>(),
-  setAside: 0,
-  groups: [],
-  places: [],
-};
-
 describe("“yesterday” in the list of meals", () => {
   const words = { text: en, formats: { locale: "en-GB", timeZone: "Europe/Berlin" } };
   const headings = (at: string, nowMs: number) =>
-    mealsListView({ ...EMPTY_LIST, matching: [newMeal("m", at)], total: 1, nowMs }, words).days.map(
+    mealDaysView({ matching: [newMeal("m", at)], shown: 1, practice: new Set(), nowMs }, words).days.map(
       ({ heading }) => heading,
     );
 

@@ -137,7 +137,7 @@ describe("one meal", () => {
     await got(saveTruth(ports, "m1", present));
     await until(() => open.page.value.kind === "open" && open.page.value.meal.truth !== null);
     await got(ports.store.labelSniff("s1", { ...labelFor("s1"), mealId: "m1" }, at(3)));
-    await until(() => open.page.value.kind === "open" && open.page.value.sampled);
+    await until(() => open.page.value.kind === "open" && open.page.value.sample === "kept");
     await got(ports.store.deleteMeal("m1", at(4)));
     await until(() => open.page.value.kind === "missing");
     open.close();
@@ -197,6 +197,26 @@ describe("the sniff of a confirmed meal as a sample", () => {
     await got(ports.store.labelSniff("s1", labelFor("s1"), at(2)));
     await got(saveTruth(ports, "m1", { ...present, groups: { meat: "absent" } }));
     expect((await sampleLabel(ports.store, "s1"))?.groups).toEqual({ meat: "present" });
+  });
+
+  it("is told as being kept from the tap on, and as none again where it could not be written", async () => {
+    const ports = memoryPorts();
+    const meal = mealAt("m1", 1, { sniffId: "s1", truth: present });
+    await got(ports.store.save({ meals: [meal], sniffs: [sniffAt("s1", 1)] }));
+    const open = openMeal(ports, "m1");
+    const sample = () => (open.page.value.kind === "open" ? open.page.value.sample : null);
+    await until(() => sample() === "none");
+    const kept = open.keepSample();
+    expect(sample()).toBe("keeping");
+    await got(kept);
+    expect(sample()).toBe("kept");
+    open.close();
+    await got(ports.store.save({ meals: [mealAt("m2", 1, { sniffId: "s9", truth: present })] }));
+    const gone = openMeal(ports, "m2");
+    await until(() => gone.page.value.kind === "open");
+    await refused(gone.keepSample());
+    expect(gone.page.value).toMatchObject({ sample: "none" });
+    gone.close();
   });
 
   it("is refused where the sweeps are gone or nothing is known", async () => {

@@ -12,6 +12,7 @@ import { MEALS_PAGE } from "../../src/app/meals/readMeals.js";
 import type { Meal } from "../../src/meals/meal.js";
 import type { MealFilter } from "../../src/meals/mealSearch.js";
 import { en } from "../../src/text/en.js";
+import { mealDaysView } from "../../src/views/mealDaysView.js";
 import { mealsListView } from "../../src/views/mealsListView.js";
 import { manyMeals } from "../meals/manyMeals.js";
 
@@ -23,31 +24,17 @@ const groups = groupsIn(rows);
 const places = placesIn(rows);
 const changed: Meal = { ...meals[5_000]!, note: "changed" };
 
-const drawn = (filter: MealFilter, shown: number) =>
-  mealsListView(
-    {
-      matching: matchingMeals(rows, filter),
-      shown,
-      total: 10_000,
-      filter,
-      groups,
-      places,
-      days: { from: "", upto: "" },
-      daysFault: null,
-      practice: new Set(),
-      setAside: 0,
-      nowMs: 0,
-    },
-    words,
-  );
+const drawn = (filter: MealFilter, shown: number) => {
+  const matching = matchingMeals(rows, filter);
+  const [days, daysFault] = [{ from: "", upto: "" }, null];
+  mealsListView({ matching, total: 10_000, filter, groups, places, days, daysFault, setAside: 0 }, words);
+  mealDaysView({ matching, shown, practice: new Set(), nowMs: 0 }, words);
+};
 
 describe("the list at 10,000 meals", () => {
-  bench("opening it: the first screen in words", () => void drawn({}, MEALS_PAGE));
-  bench(
-    "a key press: search, and the first screen in words",
-    () => void drawn({ text: "brühe" }, MEALS_PAGE),
-  );
-  bench("scrolled to the thousandth: all that is drawn, in words", () => void drawn({}, 1000));
+  bench("opening it: the first screen in words", () => drawn({}, MEALS_PAGE));
+  bench("a key press: search, and the first screen in words", () => drawn({ text: "brühe" }, MEALS_PAGE));
+  bench("scrolled to the thousandth: all that is drawn, in words", () => drawn({}, 1000));
 });
 
 describe("keeping 10,000 rows", () => {

@@ -123,14 +123,15 @@ function speakMeals(words: Words): void {
   claimTexts(["vegan"], words);
   const state = {
     allergyGroups: [],
-    sampled: false,
+    sample: "none" as const,
     nowMs: NOW_MS,
     practice: true,
     suggestions: EVERY_SUGGESTION,
   };
   suggestionsView(EVERY_SUGGESTION, true, words, EVERY_SUGGESTION.length);
   for (const outcome of MEAL_OUTCOMES)
-    mealDetailView({ ...state, sampled: true, meal: { ...FULL_MEAL, outcome } }, words);
+    mealDetailView({ ...state, sample: "kept", meal: { ...FULL_MEAL, outcome } }, words);
+  mealDetailView({ ...state, sample: "keeping", meal: FULL_MEAL }, words);
   for (const source of TRUTH_SOURCES)
     mealDetailView({ ...state, meal: { ...FULL_MEAL, truth: { ...FULL_MEAL.truth!, source } } }, words);
   for (const onsetMs of [undefined, 1, 2_400_000, 4 * 3_600_000, 20 * 3_600_000])

@@ -1,7 +1,8 @@
 import { expect, it } from "vitest";
 import { newMeal, type Meal } from "../../src/meals/meal.js";
 import { claimsOf } from "../../src/views/mealFormView.js";
-import { mealDetailView } from "../../src/views/mealDetailView.js";
+import { mealDaysView } from "../../src/views/mealDaysView.js";
+import { mealDetailView, type SampleState } from "../../src/views/mealDetailView.js";
 import { mealsListView, type MealsListState } from "../../src/views/mealsListView.js";
 import { onsetId, ONSETS, reactionFormView } from "../../src/views/reactionFormView.js";
 import { FULL_MEAL, MEALS } from "../browser/gallery/fixtures/meals.js";
@@ -9,21 +10,21 @@ import { ENGLISH, NOW_MS } from "../browser/gallery/fixtures/words.js";
 
 const state = (rest: Partial<MealsListState>): MealsListState => ({
   matching: MEALS,
-  shown: 50,
   total: MEALS.length,
   filter: {},
   groups: [],
   places: [],
   days: { from: "", upto: "" },
   daysFault: null,
-  practice: new Set(),
   setAside: 0,
-  nowMs: NOW_MS,
   ...rest,
 });
 
+const daysOf = (matching: readonly Meal[]) =>
+  mealDaysView({ matching, shown: 50, practice: new Set(), nowMs: NOW_MS }, ENGLISH);
+
 it("heads the days as today, yesterday and by date, where the person is", () => {
-  const headings = mealsListView(state({}), ENGLISH).days.map(({ heading }) => heading);
+  const headings = daysOf(MEALS).days.map(({ heading }) => heading);
   expect(headings).toEqual(["Today", "Yesterday", expect.stringContaining("20 November 2026")]);
 });
 
@@ -37,7 +38,7 @@ it("words only what is shown, so that ten thousand meals cost no more than fifty
       },
     }),
   );
-  const view = mealsListView(state({ matching: many, total: many.length }), ENGLISH);
+  const view = daysOf(many);
   expect(view.days.flatMap(({ meals }) => meals)).toHaveLength(50);
   expect(read).toBeLessThanOrEqual(100);
   expect(view.more).not.toBeNull();
@@ -56,7 +57,7 @@ it("sets the finding against the truth, group by group", () => {
     {
       meal: FULL_MEAL,
       allergyGroups: [],
-      sampled: false,
+      sample: "none",
       nowMs: NOW_MS,
       practice: false,
       suggestions: [],
@@ -68,14 +69,15 @@ it("sets the finding against the truth, group by group", () => {
 });
 
 it("offers a sniff as a sample only once the truth is known, and only once", () => {
-  const sampleOf = (meal: Meal, sampled: boolean) =>
+  const sampleOf = (meal: Meal, sample: SampleState) =>
     mealDetailView(
-      { meal, allergyGroups: [], sampled, nowMs: NOW_MS, practice: false, suggestions: [] },
+      { meal, allergyGroups: [], sample, nowMs: NOW_MS, practice: false, suggestions: [] },
       ENGLISH,
     ).sample;
-  expect(sampleOf(FULL_MEAL, false)?.action).not.toBeNull();
-  expect(sampleOf(FULL_MEAL, true)?.action).toBeNull();
-  expect(sampleOf({ ...FULL_MEAL, truth: null }, false)).toBeNull();
+  expect(sampleOf(FULL_MEAL, "none")?.action).not.toBeNull();
+  for (const sample of ["keeping", "kept"] as const)
+    expect(sampleOf(FULL_MEAL, sample)).toMatchObject({ reason: null, action: null });
+  expect(sampleOf({ ...FULL_MEAL, truth: null }, "none")).toBeNull();
 });
 
 it("shows the emergency line on every reaction form, and presses it when breathing or swelling is ticked", () => {

@@ -3,6 +3,7 @@ import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { SNAPSHOT_VERDICTS } from "../../meals/findingSnapshot.js";
 import type { MealFilter } from "../../meals/mealSearch.js";
 import { ALL_DAYS, dayRangeFault, type DayRange, type DayRangeFault } from "../../views/dayRangeView.js";
+import { oncePainted } from "../afterPaint.js";
 import { dayOrNone, queryBetween } from "./period.js";
 
 /** The option of a choice that lets everything through. */
@@ -12,7 +13,10 @@ export type FilterChoice = "group" | "verdict" | "place" | "truth";
 
 export interface MealsFilter {
   readonly filter: ReadonlySignal<MealFilter>;
-  /** The same as the list shows it: words only once the finger rests, so that between two letters only a letter is drawn. */
+  /**
+   * The same as the list shows it, one picture later, so that a choice is answered first; words only once the finger
+   * rests, so that between two letters only a letter is drawn.
+   */
   readonly drawn: ReadonlySignal<MealFilter>;
   /** Days to show, as they stand in the fields. */
   readonly days: ReadonlySignal<DayRange>;
@@ -28,7 +32,7 @@ export interface MealsFilter {
 }
 
 /** How long a finger rests between two words, rather than two letters. Common practice. */
-const TYPING_MS = 120;
+const TYPING_MS = 200;
 
 /**
  * @param today - "2026-11-25"
@@ -50,7 +54,7 @@ export function createMealsFilter(today: () => string, onDrawn: () => void): Mea
   function change(next: MealFilter): void {
     filter.value = next;
     clearTimeout(typing);
-    if (next.text === drawn.value.text) draw();
+    if (next.text === drawn.value.text) oncePainted(draw);
     else typing = setTimeout(draw, TYPING_MS);
   }
 

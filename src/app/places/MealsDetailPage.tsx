@@ -2,7 +2,6 @@ import { MealDetailActions, MealDetailScreen } from "../../screens/MealDetailScr
 import { mealDetailView } from "../../views/mealDetailView.js";
 import type { AppModel } from "../appModel.js";
 import { deleteWithUndo } from "../meals/deleteWithUndo.js";
-import { keepAsSample } from "../meals/mealEdits.js";
 import { openMeal } from "../meals/openMeal.js";
 import { createPhotoUrls, keptPhoto } from "../meals/photoUrls.js";
 import { mealsListOf } from "../meals/mealsListOf.js";
@@ -19,11 +18,11 @@ export function MealsDetailPage({ app, mealId }: { readonly app: AppModel; reado
   const page = control.page.value;
   if (page.kind === "missing") return <MealsMissing app={app} />;
   if (page.kind === "reading") return <Frame app={app}>{null}</Frame>;
-  const { meal, sampled } = page;
+  const { meal, sample } = page;
   const view = mealDetailView(
     {
       meal,
-      sampled,
+      sample,
       allergyGroups: app.diet.allergyGroups.value,
       nowMs: app.ports.nowMs(),
       practice: meal.sniffId !== undefined && mealsListOf(app).practice.value.has(meal.sniffId),
@@ -32,7 +31,7 @@ export function MealsDetailPage({ app, mealId }: { readonly app: AppModel; reado
     app.preferences.words.value,
   );
   const keep = async () => {
-    const kept = await keepAsSample(app.ports, meal);
+    const kept = await control.keepSample();
     if (!kept.ok) app.tellStoreError(kept.error);
   };
   const calls = {

@@ -1,10 +1,12 @@
 import { useEffect, useLayoutEffect } from "preact/hooks";
+import { MealDays } from "../../screens/MealDays.js";
 import { MealsListActions, MealsListScreen } from "../../screens/MealsListScreen.js";
+import { mealDaysView } from "../../views/mealDaysView.js";
 import { mealsListView } from "../../views/mealsListView.js";
 import type { AppModel } from "../appModel.js";
 import type { MealsList } from "../meals/mealsList.js";
 import { mealsListOf } from "../meals/mealsListOf.js";
-import { createPhotoUrls, smallPhoto } from "../meals/photoUrls.js";
+import { createPhotoUrls, type PhotoUrls, smallPhoto } from "../meals/photoUrls.js";
 import { useControl } from "../meals/useControl.js";
 import { hashOf } from "../router.js";
 import { BackupReminderNote } from "./BackupReminderNote.js";
@@ -17,22 +19,18 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
   const photos = useControl(() => createPhotoUrls(smallPhoto(app.ports.store)), "list");
   useScrollKept(list);
   const reading = list.reading.value;
-  const matching = list.matching.value;
   if (reading.kind === "failed") return <MealsTrouble app={app} error={reading.error} onRetry={list.retry} />;
   if (reading.kind === "reading" && list.total.value === 0) return <Frame app={app}>{null}</Frame>;
   const view = mealsListView(
     {
-      matching,
-      shown: list.shown.value,
+      matching: list.matching.value,
       total: list.total.value,
       filter: list.filter.value,
       days: list.days.value,
       daysFault: list.daysFault.value,
-      practice: list.practice.value,
       setAside: list.setAside.value,
       groups: list.groups.value,
       places: list.places.value,
-      nowMs: app.ports.nowMs(),
     },
     app.preferences.words.value,
   );
@@ -42,7 +40,6 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
     onDays: list.between,
     onReactionOnly: list.reactionOnly,
     onClear: list.clear,
-    onMore: list.more,
     onReview: () => app.router.go("meals", "review"),
   };
   const actions = <MealsListActions label={view.add} onAdd={() => app.router.go("meals", "new")} />;
@@ -50,14 +47,33 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
     <Frame app={app} actions={actions}>
       <div class="stack">
         <BackupReminderNote app={app} />
-        <MealsListScreen
-          view={view}
-          calls={calls}
-          hrefOf={(id) => hashOf("meals", id)}
-          photoUrlOf={photos.urlOf}
-        />
+        <MealsListScreen view={view} calls={calls}>
+          <Rows app={app} photoUrlOf={photos.urlOf} />
+        </MealsListScreen>
       </div>
     </Frame>
+  );
+}
+
+interface RowsProps {
+  readonly app: AppModel;
+  readonly photoUrlOf: PhotoUrls["urlOf"];
+}
+
+/** A component of its own: it is drawn anew when other rows are to be shown, and at nothing else. */
+function Rows({ app, photoUrlOf }: RowsProps) {
+  const list = mealsListOf(app);
+  const view = mealDaysView(
+    {
+      matching: list.matching.value,
+      shown: list.shown.value,
+      practice: list.practice.value,
+      nowMs: app.ports.nowMs(),
+    },
+    app.preferences.words.value,
+  );
+  return (
+    <MealDays view={view} onMore={list.more} hrefOf={(id) => hashOf("meals", id)} photoUrlOf={photoUrlOf} />
   );
 }
 

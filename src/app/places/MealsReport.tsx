@@ -65,7 +65,7 @@ export function MealsReport({ view, meals, period, words, onDone }: Props) {
 
 function ReportedMeal({ meal, words }: { readonly meal: Meal; readonly words: Words }) {
   const detail = mealDetailView(
-    { meal, allergyGroups: [], sampled: false, nowMs: 0, practice: false, suggestions: [] },
+    { meal, allergyGroups: [], sample: "none", nowMs: 0, practice: false, suggestions: [] },
     words,
   );
   const findings = mealRowView(meal, words).findings.map(({ text }) => text);

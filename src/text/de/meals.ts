@@ -85,6 +85,7 @@ export const meals: Catalogue["meals"] = {
     keepSample: "Als Muster für die Nase behalten",
     keepSampleText:
       "Was es war, ist bekannt: Die Nase kann aus dieser Riechprobe lernen. Nur wenn du willst.",
+    keepingSample: "Wird behalten …",
     keptSample: "Als Muster behalten.",
   },
   form: {

@@ -78,6 +78,7 @@ export const meals = {
     remove: "Delete",
     keepSample: "Keep as a sample for the nose",
     keepSampleText: "What it was is known: the nose can learn from this sniff. Only if you want it to.",
+    keepingSample: "Being kept …",
     keptSample: "Kept as a sample.",
   },
   form: {

@@ -5,12 +5,14 @@ import type { Meal } from "../../../src/meals/meal.js";
 import { FormActions } from "../../../src/screens/parts/FormActions.js";
 import { MealDetailActions, MealDetailScreen } from "../../../src/screens/MealDetailScreen.js";
 import { MealFormScreen } from "../../../src/screens/MealFormScreen.js";
+import { MealDays } from "../../../src/screens/MealDays.js";
 import { MealsListActions, MealsListScreen } from "../../../src/screens/MealsListScreen.js";
 import { ReactionFormScreen } from "../../../src/screens/ReactionFormScreen.js";
 import { ReviewPeriod } from "../../../src/screens/ReviewPeriod.js";
 import { ReviewScreen } from "../../../src/screens/ReviewScreen.js";
 import { TruthFormScreen } from "../../../src/screens/TruthFormScreen.js";
-import { mealDetailView } from "../../../src/views/mealDetailView.js";
+import { mealDaysView, type MealDaysState } from "../../../src/views/mealDaysView.js";
+import { mealDetailView, type SampleState } from "../../../src/views/mealDetailView.js";
 import { mealFormView, type MealFormState } from "../../../src/views/mealFormView.js";
 import { mealsListView, type MealsListState } from "../../../src/views/mealsListView.js";
 import { reactionFormView, type ReactionDraft } from "../../../src/views/reactionFormView.js";
@@ -29,37 +31,46 @@ const photoUrlOf = () =>
 const nothing = () => undefined;
 
 const list =
-  (matching: readonly Meal[], state: Partial<MealsListState> = {}): Page =>
+  (matching: readonly Meal[], state: Partial<MealsListState> = {}, rows: Partial<MealDaysState> = {}): Page =>
   (words) => {
     const view = mealsListView(
       {
         matching,
-        shown: 50,
         total: MEALS.length,
         filter: {},
         groups: ["meat", "fish"],
         places: ["Canal kitchen"],
         days: { from: "", upto: "" },
         daysFault: null,
-        practice: new Set(),
         setAside: 0,
-        nowMs: NOW_MS,
         ...state,
       },
       words,
     );
+    const days = mealDaysView({ matching, shown: 50, practice: new Set(), nowMs: NOW_MS, ...rows }, words);
     return {
       place: "meals",
-      body: <MealsListScreen view={view} calls={noCalls()} hrefOf={hrefOf} photoUrlOf={photoUrlOf} />,
+      body: (
+        <MealsListScreen view={view} calls={noCalls()}>
+          <MealDays view={days} onMore={nothing} hrefOf={hrefOf} photoUrlOf={photoUrlOf} />
+        </MealsListScreen>
+      ),
       actions: <MealsListActions label={view.add} onAdd={nothing} />,
     };
   };
 
 const detail =
-  (meal: Meal, sampled: boolean): Page =>
+  (meal: Meal, sample: SampleState): Page =>
   (words) => {
     const view = mealDetailView(
-      { meal, allergyGroups: [], sampled, nowMs: NOW_MS, practice: !sampled, suggestions: EVERY_SUGGESTION },
+      {
+        meal,
+        allergyGroups: [],
+        sample,
+        nowMs: NOW_MS,
+        practice: sample === "none",
+        suggestions: EVERY_SUGGESTION,
+      },
       words,
     );
     return {
@@ -186,17 +197,20 @@ export const MEAL_PAGES: Readonly<Record<string, Page>> = {
   "meals-empty": list([], { total: 0 }),
   "meals-list": list(MEALS),
   "meals-filtered": list(MEALS.slice(1, 2), { filter: { text: "rice", verdict: "not smelled" } }),
-  "meals-days": list(MEALS.slice(0, 2), {
-    filter: { group: "meat", verdict: "not smelled", place: "Canal kitchen" },
-    days: { from: "2026-11-01", upto: "2026-10-01" },
-    daysFault: "order",
-    practice: new Set(["sniff-1"]),
-    setAside: 1,
-  }),
+  "meals-days": list(
+    MEALS.slice(0, 2),
+    {
+      filter: { group: "meat", verdict: "not smelled", place: "Canal kitchen" },
+      days: { from: "2026-11-01", upto: "2026-10-01" },
+      daysFault: "order",
+      setAside: 1,
+    },
+    { practice: new Set(["sniff-1"]) },
+  ),
   "meals-no-match": list([], { filter: { text: "nothing like it" } }),
-  "meals-more": list(MEALS, { shown: 2 }),
-  "meal-full": detail(FULL_MEAL, false),
-  "meal-bare": detail(BARE_MEAL, false),
+  "meals-more": list(MEALS, {}, { shown: 2 }),
+  "meal-full": detail(FULL_MEAL, "none"),
+  "meal-bare": detail(BARE_MEAL, "none"),
   "meal-form-new": form({}),
   "meal-form-faults": form({
     isNew: false,
