@@ -13,12 +13,15 @@ import {
   withoutMeal,
   type MealRows,
 } from "./mealRows.js";
+import { oncePainted } from "../afterPaint.js";
 import { fieldDay } from "./localTime.js";
 import { createMealsFilter, type MealsFilter } from "./mealsFilter.js";
 import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 
-/** How many rows are drawn at first: two screens, for each choice draws them anew. */
+/** Rows of a first picture: one screen, for each choice draws them anew. */
+const FIRST_SHOWN = 8;
+/** How many are drawn by themselves, a screen a picture: two screens and more. */
 const SHOWN_AT_ONCE = 25;
 /** At least so many more are drawn each time the end comes near. */
 const LEAST_MORE = 50;
@@ -76,10 +79,22 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
   const setAside = signal(0);
   const shown = signal(SHOWN_AT_ONCE);
   const { drawn, leave, ...narrowing } = createMealsFilter(today, () => {
-    shown.value = SHOWN_AT_ONCE;
+    shown.value = FIRST_SHOWN;
+    fill();
   });
+  let isFilling = false;
   let round = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
+
+  function fill(): void {
+    if (isFilling || shown.value >= SHOWN_AT_ONCE) return;
+    isFilling = true;
+    oncePainted(() => {
+      isFilling = false;
+      shown.value = Math.min(SHOWN_AT_ONCE, shown.value + FIRST_SHOWN);
+      fill();
+    });
+  }
 
   async function read(): Promise<void> {
     round += 1;
@@ -128,6 +143,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     groups: computed(() => groupsIn(rows.value)),
     places: computed(() => placesIn(rows.value)),
     more: () => {
+      if (isFilling) return;
       const more = Math.max(LEAST_MORE, Math.round(GROWTH * shown.value));
       shown.value = Math.min(matching.value.length, shown.value + more);
     },

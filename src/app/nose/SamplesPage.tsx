@@ -22,7 +22,7 @@ export function SamplesPage({ app }: { readonly app: AppModel }) {
       shown: shown.value,
       groups: [...new Set([...app.groups.value, ...named])],
       acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
-      suggestions: suggestionsOf(app),
+      suggestions: suggestionsOf(app).value,
     },
     words,
   );

@@ -26,7 +26,7 @@ export function MealsDetailPage({ app, mealId }: { readonly app: AppModel; reado
       allergyGroups: app.diet.allergyGroups.value,
       nowMs: app.ports.nowMs(),
       practice: meal.sniffId !== undefined && mealsListOf(app).practice.value.has(meal.sniffId),
-      suggestions: meal.truth === null ? [] : suggestionsOf(app),
+      suggestions: meal.truth === null ? [] : suggestionsOf(app).value,
     },
     app.preferences.words.value,
   );
