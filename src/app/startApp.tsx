@@ -1,5 +1,6 @@
 import "../screens/styles/index.css";
 import { render } from "preact";
+import { answerFirst } from "./answerFirst.js";
 import { App } from "./App.js";
 import { createAppModel } from "./appModel.js";
 import { browserPorts } from "./browserPorts.js";
@@ -13,6 +14,7 @@ export async function startApp(root: HTMLElement): Promise<void> {
   const look = keptLook();
   const app = createAppModel(browserPorts());
   await app.preferences.wear(look);
+  answerFirst();
   render(<App app={app} look={look} />, root);
   keepFocus(root);
   keepFinishedSniffs(app);
