@@ -1,10 +1,19 @@
 /** A plume over the rim, moving while the sniffer works; still where motion is not wanted. */
 export function Plume() {
   return (
-    <svg class="plume" viewBox="0 0 56 56" aria-hidden="true" focusable="false">
-      <path d="M6 48h44" />
-      <path class="plume__wisp" d="M20 42c-8-8 8-12 0-21s5-11 1-15" />
-      <path class="plume__wisp" d="M35 42c-8-8 8-12 0-21s5-11 1-15" />
+    <span class="plume" aria-hidden="true">
+      <Stroke path="M6 48h44" />
+      <Stroke path="M20 42c-8-8 8-12 0-21s5-11 1-15" rises />
+      <Stroke path="M35 42c-8-8 8-12 0-21s5-11 1-15" rises />
+    </span>
+  );
+}
+
+/** A drawing of its own: a part that moves within a drawing has all of it laid out anew with each picture of the page. */
+function Stroke({ path, rises = false }: { readonly path: string; readonly rises?: boolean }) {
+  return (
+    <svg class={rises ? "plume__wisp" : undefined} viewBox="0 0 56 56" focusable="false">
+      <path d={path} />
     </svg>
   );
 }

@@ -3,6 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { button, type Thumb } from "./thumb.js";
 
+/** Ten thousand meals, on a processor slowed four times. */
+const SLOW_READING_MS = 90_000;
+
 /** Everything on the phone goes into a backup; the diet is changed, and the backup put over it. */
 export async function walkData(thumb: Thumb): Promise<void> {
   const { page, step, touch, tap, open, back, toPlace } = thumb;
@@ -20,7 +23,7 @@ export async function walkData(thumb: Thumb): Promise<void> {
   await open("Your data", "Your data with a backup");
   await step("what a backup would do", async () => {
     await page.locator("input[type=file]").setInputFiles(backup);
-    await button(page, "Bring it in").waitFor();
+    await button(page, "Bring it in").waitFor({ timeout: SLOW_READING_MS });
   });
   await touch("take the file’s", page.getByLabel("take the file’s").first());
   await tap("Bring it in");
