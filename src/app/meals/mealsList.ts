@@ -13,20 +13,12 @@ import {
   withoutMeal,
   type MealRows,
 } from "./mealRows.js";
-import { oncePainted } from "../afterPaint.js";
 import { fieldDay } from "./localTime.js";
 import { createMealsFilter, type MealsFilter } from "./mealsFilter.js";
 import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
+import { createShownRows } from "./shownRows.js";
 
-/** Rows of a first picture: one screen, for each choice draws them anew. */
-const FIRST_SHOWN = 8;
-/** How many are drawn by themselves, a screen a picture: two screens and more. */
-const SHOWN_AT_ONCE = 25;
-/** At least so many more are drawn each time the end comes near. */
-const LEAST_MORE = 50;
-/** A long list grows by this share of itself, so that drawing all of it costs its length and not the square of it. */
-const GROWTH = 0.25;
 /** Writes that follow one another closely are read once. */
 const SETTLE_MS = 150;
 /** While the rest is read, the list is drawn anew at most so often. */
@@ -77,24 +69,10 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
   const reading = signal<Reading>({ kind: "reading" });
   const practice = signal<ReadonlySet<string>>(new Set());
   const setAside = signal(0);
-  const shown = signal(SHOWN_AT_ONCE);
-  const { drawn, leave, ...narrowing } = createMealsFilter(today, () => {
-    shown.value = FIRST_SHOWN;
-    fill();
-  });
-  let isFilling = false;
+  const { shown, anew, more } = createShownRows(() => matching.value.length);
+  const { drawn, leave, ...narrowing } = createMealsFilter(today, anew);
   let round = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
-
-  function fill(): void {
-    if (isFilling || shown.value >= SHOWN_AT_ONCE) return;
-    isFilling = true;
-    oncePainted(() => {
-      isFilling = false;
-      shown.value = Math.min(SHOWN_AT_ONCE, shown.value + FIRST_SHOWN);
-      fill();
-    });
-  }
 
   async function read(): Promise<void> {
     round += 1;
@@ -142,11 +120,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     total: computed(() => Math.max(counted.value, rows.value.meals.length)),
     groups: computed(() => groupsIn(rows.value)),
     places: computed(() => placesIn(rows.value)),
-    more: () => {
-      if (isFilling) return;
-      const more = Math.max(LEAST_MORE, Math.round(GROWTH * shown.value));
-      shown.value = Math.min(matching.value.length, shown.value + more);
-    },
+    more,
     put: (meal) => {
       rows.value = withMeal(rows.value, meal);
     },
