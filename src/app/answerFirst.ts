@@ -17,4 +17,15 @@ export function answerFirst(): void {
     if (event?.isTrusted === true && TOUCHES.includes(event.type)) oncePainted(draw);
     else queueMicrotask(draw);
   };
+  addEventListener("click", openAfterPicture);
+}
+
+/** What a fold hides is laid out when it opens: more than a tap may wait for where the page is long. */
+function openAfterPicture(event: MouseEvent): void {
+  const fold = event.target instanceof Element ? event.target.closest("summary")?.parentElement : null;
+  if (event.defaultPrevented || !(fold instanceof HTMLDetailsElement)) return;
+  event.preventDefault();
+  oncePainted(() => {
+    fold.open = !fold.open;
+  });
 }

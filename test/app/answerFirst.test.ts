@@ -4,12 +4,29 @@ import { answerFirst } from "../../src/app/answerFirst.js";
 
 const before = options.debounceRendering;
 const pictures: (() => void)[] = [];
+let click: (event: object) => void = () => undefined;
+
+class Fold {
+  open = false;
+}
+class Control {
+  constructor(private readonly summary: { readonly parentElement: Fold } | null) {}
+  closest = () => this.summary;
+}
 
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ["setTimeout"] });
   vi.stubGlobal("requestAnimationFrame", (draw: () => void) => pictures.push(draw));
+  vi.stubGlobal("Element", Control);
+  vi.stubGlobal("HTMLDetailsElement", Fold);
+  vi.stubGlobal("addEventListener", (_type: string, listener: typeof click) => (click = listener));
   answerFirst();
 });
+
+function nextPicture(): void {
+  pictures.splice(0).forEach((show) => show());
+  vi.runAllTimers();
+}
 
 afterEach(() => {
   if (before === undefined) delete options.debounceRendering;
@@ -47,5 +64,21 @@ it.each([
   const draw = handling(event);
   await Promise.resolve();
   expect(draw).toHaveBeenCalledOnce();
+  expect(pictures).toEqual([]);
+});
+
+it("opens and closes a fold after the next picture, and leaves every other click to the browser", () => {
+  const fold = new Fold();
+  const preventDefault = vi.fn();
+  const tap = (target: object) => click({ target, defaultPrevented: false, preventDefault });
+  for (const isOpen of [true, false]) {
+    tap(new Control({ parentElement: fold }));
+    expect(fold.open).toBe(!isOpen);
+    nextPicture();
+    expect(fold.open).toBe(isOpen);
+  }
+  expect(preventDefault).toHaveBeenCalledTimes(2);
+  tap(new Control(null));
+  expect(preventDefault).toHaveBeenCalledTimes(2);
   expect(pictures).toEqual([]);
 });

@@ -19,10 +19,14 @@ import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 import { createShownRows } from "./shownRows.js";
 
+/** The first rows wait so long for the marks of practice plates, and no longer. */
+const MARKS_WAIT_MS = 300;
 /** Writes that follow one another closely are read once. */
 const SETTLE_MS = 150;
 /** While the rest is read, the list is drawn anew at most so often. */
 const REDRAW_MS = 400;
+
+const pause = (ms: number): Promise<void> => new Promise((resume) => setTimeout(resume, ms));
 
 export type Reading =
   | { readonly kind: "reading" }
@@ -81,7 +85,11 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     const isFirst = reading.value.kind !== "read";
     const gathered = gatherRows();
     let drawnAt = -Infinity;
-    const count = await store.countMeals();
+    // Known before the first rows are drawn: a mark that came later would move them.
+    const practised = practiceSniffs(store).then((known) => {
+      if (mine === round && known.ok) practice.value = known.value;
+    });
+    const [count] = await Promise.all([store.countMeals(), Promise.race([practised, pause(MARKS_WAIT_MS)])]);
     if (mine !== round) return;
     const outcome = await readMealPages(store, {}, (page, isLast) => {
       if (mine !== round) return false;
@@ -96,9 +104,8 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     if (mine !== round) return;
     const unread = await store.listSetAside();
     if (unread.ok) setAside.value = unread.value.filter(({ table }) => table === "meals").length;
-    const practised = await practiceSniffs(store);
+    await practised;
     if (mine !== round) return;
-    if (practised.ok) practice.value = practised.value;
     reading.value = outcome.ok ? { kind: "read" } : { kind: "failed", error: outcome.error };
   }
 
