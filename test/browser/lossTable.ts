@@ -79,8 +79,13 @@ export async function layLossTable(
       stopTime();
       if (!browser.isConnected()) return;
       await stopPump();
-      await peripheral.stop();
-      await context.close();
+      try {
+        await peripheral.stop();
+        await context.close();
+      } catch (fault) {
+        // A browser that its emulated radio ends meanwhile has nothing left to clear.
+        if (browser.isConnected()) throw fault;
+      }
     },
   };
 }
