@@ -9,12 +9,19 @@ interface Props {
   readonly photoUrlOf: (photoId: string) => string | undefined;
 }
 
+/** Days at the top of the list, so many as a first screen may show. */
+const FIRST_DAYS = 8;
+
 /** The rows of the list of meals, by day. */
 export function MealDays({ view, onMore, hrefOf, photoUrlOf }: Props) {
   return (
     <>
-      {view.days.map((day) => (
-        <section key={day.key} class="day" aria-labelledby={`day-${day.key}`}>
+      {view.days.map((day, index) => (
+        <section
+          key={day.key}
+          class={index < FIRST_DAYS ? "day" : "day day--later"}
+          aria-labelledby={`day-${day.key}`}
+        >
           <h2 id={`day-${day.key}`}>{day.heading}</h2>
           <ul>
             {day.meals.map((meal) => (

@@ -1,6 +1,5 @@
 import type { SnapshotVerdict } from "../meals/findingSnapshot.js";
 import { SNAPSHOT_VERDICTS } from "../meals/findingSnapshot.js";
-import type { Meal } from "../meals/meal.js";
 import type { MealFilter } from "../meals/mealSearch.js";
 import type { Words } from "../text/catalogue.js";
 import { numberText } from "../text/formats.js";
@@ -34,8 +33,8 @@ export interface MealsListView {
 }
 
 export interface MealsListState {
-  /** The meals that match. */
-  readonly matching: readonly Meal[];
+  /** How many meals match. */
+  readonly matching: number;
   /** All meals that are kept. */
   readonly total: number;
   readonly filter: MealFilter;
@@ -64,7 +63,7 @@ export function mealsListView(state: MealsListState, words: ListWords): MealsLis
     search: { label: text.search, hint: text.searchHint, value: state.filter.text ?? "" },
     filters: total === 0 ? null : filtersOf(state, words),
     count: total === 0 ? null : countOf(state, words),
-    noMatch: total > 0 && matching.length === 0 ? text.noMatch : null,
+    noMatch: total > 0 && matching === 0 ? text.noMatch : null,
     setAside: state.setAside === 0 ? null : text.setAside(numberText(state.setAside, words.formats)),
     empty: total === 0 ? { title: text.emptyTitle, text: text.emptyText } : null,
   };
@@ -73,7 +72,7 @@ export function mealsListView(state: MealsListState, words: ListWords): MealsLis
 /** While the rest is being read, what is there is not "50 of 10,000 that match". */
 function countOf(state: MealsListState, { text, formats }: ListWords): string {
   const { matching, total } = state;
-  const found = isNarrowed(state) ? matching.length : total;
+  const found = isNarrowed(state) ? matching : total;
   return text.meals.count(numberText(found, formats), numberText(total, formats));
 }
 

@@ -26,8 +26,8 @@ const changed: Meal = { ...meals[5_000]!, note: "changed" };
 
 const drawn = (filter: MealFilter, shown: number) => {
   const matching = matchingMeals(rows, filter);
-  const [days, daysFault] = [{ from: "", upto: "" }, null];
-  mealsListView({ matching, total: 10_000, filter, groups, places, days, daysFault, setAside: 0 }, words);
+  const choice = { filter, groups, places, days: { from: "", upto: "" }, daysFault: null };
+  mealsListView({ ...choice, matching: matching.length, total: 10_000, setAside: 0 }, words);
   mealDaysView({ matching, shown, practice: new Set(), nowMs: 0 }, words);
 };
 

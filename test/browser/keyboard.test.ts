@@ -101,7 +101,10 @@ it("is done with the keyboard alone, from the first page to the truth about a me
   await tabTo(page, "Dish");
   await page.keyboard.type("tom yu");
   // What the first letters asked for may still stand there for a picture.
-  const suggestion = page.locator(".suggestions button").filter({ hasText: /tom yu/i }).first();
+  const suggestion = page
+    .locator(".suggestions button")
+    .filter({ hasText: /tom yu/i })
+    .first();
   const taken = (await suggestion.textContent()) ?? "";
   await press(page, taken);
   await expect.poll(() => page.locator("#dish").inputValue()).toBe(taken);

@@ -3,7 +3,6 @@ import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { SNAPSHOT_VERDICTS } from "../../meals/findingSnapshot.js";
 import type { MealFilter } from "../../meals/mealSearch.js";
 import { ALL_DAYS, dayRangeFault, type DayRange, type DayRangeFault } from "../../views/dayRangeView.js";
-import { oncePainted } from "../afterPaint.js";
 import { dayOrNone, queryBetween } from "./period.js";
 
 /** The option of a choice that lets everything through. */
@@ -14,8 +13,8 @@ export type FilterChoice = "group" | "verdict" | "place" | "truth";
 export interface MealsFilter {
   readonly filter: ReadonlySignal<MealFilter>;
   /**
-   * The same as the list shows it, one picture later, so that a choice is answered first; words only once the finger
-   * rests, so that between two letters only a letter is drawn.
+   * The same as the list shows it: words only once the finger rests, so that between two letters only a letter is
+   * drawn.
    */
   readonly drawn: ReadonlySignal<MealFilter>;
   /** Days to show, as they stand in the fields. */
@@ -54,7 +53,7 @@ export function createMealsFilter(today: () => string, onDrawn: () => void): Mea
   function change(next: MealFilter): void {
     filter.value = next;
     clearTimeout(typing);
-    if (next.text === drawn.value.text) oncePainted(draw);
+    if (next.text === drawn.value.text) draw();
     else typing = setTimeout(draw, TYPING_MS);
   }
 

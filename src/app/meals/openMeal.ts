@@ -53,7 +53,8 @@ export function openMeal(ports: Ports, id: string): OpenMeal {
       page.value = { ...before, sample: "keeping" };
       const kept = await keepAsSample(ports, before.meal);
       isKeeping = false;
-      await read();
+      // A kept one is told by the store's own word.
+      if (!kept.ok) await read();
       return kept;
     },
     close: () => {

@@ -23,7 +23,7 @@ export function MealsListPage({ app }: { readonly app: AppModel }) {
   if (reading.kind === "reading" && list.total.value === 0) return <Frame app={app}>{null}</Frame>;
   const view = mealsListView(
     {
-      matching: list.matching.value,
+      matching: list.matching.value.length,
       total: list.total.value,
       filter: list.filter.value,
       days: list.days.value,

@@ -35,7 +35,7 @@ const list =
   (words) => {
     const view = mealsListView(
       {
-        matching,
+        matching: matching.length,
         total: MEALS.length,
         filter: {},
         groups: ["meat", "fish"],
