@@ -29,11 +29,11 @@ let backend: Promise<string> | null = null;
 /** The job that runs, and whether its checks are still wanted. */
 let running: { readonly request: number; checks: boolean } | null = null;
 
-/** Workers that fit beside this one: more than this a phone hardly has cores for at once. */
+/** Workers that fit beside this one: more than this a phone hardly has cores for at once, and one stays for taps. */
 const MOST_HANDS = 4;
 const crew = createWorkerCrew(
   () => new Worker(new URL("./fitWorker.ts", import.meta.url), { type: "module" }) as FitPort,
-  Math.max(1, Math.min(MOST_HANDS, navigator.hardwareConcurrency)),
+  Math.max(1, Math.min(MOST_HANDS, navigator.hardwareConcurrency - 1)),
 );
 
 /** Samples that came ahead of their job. */
