@@ -7,6 +7,7 @@ import type { Words } from "../text/catalogue.js";
 import type { CautionView } from "./cautionsView.js";
 import { legalNoteText } from "./legalNoteText.js";
 import { itemName } from "./profileItemName.js";
+import { sourceText } from "./sourceText.js";
 import { tableLanguage } from "./tableLanguage.js";
 
 type CautionWords = Words<"common" | "diet" | "plate" | "you">;
@@ -30,7 +31,7 @@ export function dietCautionView(
     ...claimLines(caution, jurisdiction, words),
     ...(note === null ? [] : [note[language]]),
     ...(legal === null ? [] : [legalNoteText(legal, jurisdiction, words)]),
-    plate.source(caution.basis.source),
+    plate.source(sourceText(caution.basis.source, words.formats)),
   ];
   return {
     id: caution.id,

@@ -7,6 +7,7 @@ import { LANGUAGES, type Words } from "../text/catalogue.js";
 import { numberText, percentText, shortDayText } from "../text/formats.js";
 import { groupName } from "./groupName.js";
 import type { OptionView } from "./plateHomeView.js";
+import { sourceText } from "./sourceText.js";
 
 /** Legal list, appearance, language. */
 export interface SettingsView {
@@ -41,6 +42,7 @@ export interface SettingsState {
 export function settingsView(state: SettingsState, words: Words<"you">): SettingsView {
   const { you: text } = words.text;
   const { list } = state;
+  const inWords = (source: string) => sourceText(source, words.formats);
   return {
     title: text.settingsTitle,
     back: text.back,
@@ -56,7 +58,7 @@ export function settingsView(state: SettingsState, words: Words<"you">): Setting
         list === null
           ? []
           : [
-              text.jurisdictionSource(list.instrument, list.date),
+              text.jurisdictionSource(inWords(list.instrument), inWords(list.date)),
               text.jurisdictionChecked(shortDayText(list.checkedOn, { ...words.formats, timeZone: "UTC" })),
             ],
     },

@@ -2,6 +2,14 @@
 import { describe, expect, it } from "vitest";
 import type { Caution } from "../../src/diet/caution.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
+import {
+  COELIAC_RULES,
+  DIET_RULES,
+  GROUP_RULES,
+  INTOLERANCE_RULES,
+  PAIR_RULES,
+} from "../../src/diet/data/dietRules.js";
+import { ALLERGEN_LISTS } from "../../src/diet/data/jurisdictions.js";
 import { KNOWLEDGE } from "../../src/diet/data/knowledge.js";
 import { QUESTIONS } from "../../src/diet/data/questions.js";
 import { SUBSTANCES } from "../../src/diet/data/substances.js";
@@ -9,9 +17,11 @@ import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { CARD_LANGUAGES, kitchenCard } from "../../src/diet/kitchenCard.js";
 import { shownName } from "../../src/diet/lexicon.js";
 import { DIETS, emptyProfile, INTOLERANCES, type DietProfile } from "../../src/diet/profile.js";
+import type { Provenance } from "../../src/diet/provenance.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
 import { dietCautionView, dietCautionViews } from "../../src/views/dietCautionView.js";
 import { substanceName } from "../../src/views/profileItemName.js";
+import { sourceText } from "../../src/views/sourceText.js";
 import { standingView } from "../../src/views/standingView.js";
 import { ENGLISH, GERMAN } from "../browser/gallery/fixtures/words.js";
 
@@ -28,6 +38,10 @@ const everything: DietProfile = {
   intolerances: INTOLERANCES,
   ownWords: ["Salbei"],
 };
+
+/** Published titles stay as they were published. */
+const TITLES =
+  /Food Safety Authority of Ireland, Lactose-free claims|GOV\.UK, Running a food business: Allergies|Health Canada, Priority food allergens \([^)]*\); CFIA 'How to label allergens'|Osaka Prefecture note, 5 March 2025, listing 8 \+ 20|Consumer Affairs Agency advisory council; draft Cabinet Office Ordinance|FAO\/WHO (priority allergen list \([^)]*\)|Risk Assessment of Food Allergens Part 5 \(2023\))|FD&C Act|FASTER Act/g;
 
 const LANGUAGES = [
   ["English", ENGLISH],
@@ -63,6 +77,22 @@ const FORBIDDEN =
 /** What a law, a list or the menu says stands in quotation marks; a source names its own title. */
 const ownWords = (sentence: string): string =>
   sentence.replace(/[“„][^“”„]*[“”]/gu, "").replace(/(source|Quelle): .*$/u, "");
+
+it("names every source in German, but for published titles", () => {
+  const rules = [COELIAC_RULES, DIET_RULES, GROUP_RULES, INTOLERANCE_RULES, PAIR_RULES].flatMap((table) =>
+    Object.values<readonly Provenance[] | Provenance>(table).flat(),
+  );
+  const lists = Object.values(ALLERGEN_LISTS);
+  const items = lists.flatMap((list) => list.items);
+  const rows = [...rules, ...items, ...items.flatMap(({ exceptions }) => exceptions ?? [])];
+  const sources = [...new Set([...rows.map(({ source }) => source), ...lists.map(({ date }) => date)])];
+  expect(sources.length).toBeGreaterThan(20);
+  const ownWordsOf = (source: string) => sourceText(source, GERMAN.formats).replace(TITLES, "");
+  const english =
+    /\b(the|of|and|by|from|not|no|until|this|is|value|practice|quotation|advice|covers|amended|January|March|October)\b/i;
+  expect(sources.filter((source) => english.test(ownWordsOf(source)))).toEqual([]);
+  expect(sources.map((source) => sourceText(source, ENGLISH.formats))).toEqual(sources);
+});
 
 describe.each(LANGUAGES)("%s", (_name, words) => {
   const sentences = allSentences(words);

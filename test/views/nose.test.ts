@@ -5,6 +5,7 @@ import { noseHomeView } from "../../src/views/noseHomeView.js";
 import { noseReportView } from "../../src/views/noseReportView.js";
 import { refreshView } from "../../src/views/refreshView.js";
 import { samplesView, type SampleNote } from "../../src/views/samplesView.js";
+import { versionsView } from "../../src/views/versionsView.js";
 import { teachView } from "../../src/views/teachView.js";
 import {
   COMPARED,
@@ -196,4 +197,14 @@ it("tells what each accepted miss rate takes, and what the nose has shown", () =
   ]);
   // Only meat was tried; 6 misses in 82: P(X <= 6 | 82, p) = 0.05 at p = 0.13931, by bisection of the binomial sum.
   expect(view.shown).toEqual(["Meat: 6 missed in 82 tried plates shows at most 13.9%."]);
+});
+
+it("names the field of a refused line, and nothing where the whole line is at fault", () => {
+  const faults = [
+    { line: 7, field: "headspace.ohm.3", cause: "must be positive" },
+    { line: 9, field: "", cause: "is not JSON" },
+  ];
+  const brought = { samples: 41, faults };
+  const view = versionsView({ noses: [], activeId: null, decisions: [], fault: null, brought }, ENGLISH);
+  expect(view.brought?.faults).toEqual(["Line 7, headspace.ohm.3: must be positive", "Line 9: is not JSON"]);
 });

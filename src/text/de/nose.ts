@@ -245,7 +245,7 @@ export const nose: Catalogue["nose"] = {
     },
     linesRefused: (count) =>
       `${count} ${plural(count, "Zeile wurde", "Zeilen wurden")} abgewiesen. Die guten kamen herein.`,
-    lineFault: (line, field, cause) => `Zeile ${line}, ${field}: ${cause}`,
+    lineFault: (line, field, cause) => `Zeile ${line}${field === "" ? "" : `, ${field}`}: ${cause}`,
     samplesIn: (count) => `${count} Muster ${plural(count, "kam", "kamen")} herein.`,
   },
 };

@@ -246,7 +246,8 @@ export const nose = {
     },
     linesRefused: (count: string) =>
       `${count} ${plural(count, "line was", "lines were")} refused. The good ones came in.`,
-    lineFault: (line: string, field: string, cause: string) => `Line ${line}, ${field}: ${cause}`,
+    lineFault: (line: string, field: string, cause: string) =>
+      `Line ${line}${field === "" ? "" : `, ${field}`}: ${cause}`,
     samplesIn: (count: string) => `${count} ${plural(count, "sample", "samples")} came in.`,
   },
 };
