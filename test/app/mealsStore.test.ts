@@ -209,7 +209,7 @@ describe("the sniff of a confirmed meal as a sample", () => {
     const kept = open.keepSample();
     expect(sample()).toBe("keeping");
     await got(kept);
-    await until(() => sample() === "kept");
+    expect(sample()).toBe("kept");
     open.close();
     await got(ports.store.save({ meals: [mealAt("m2", 1, { sniffId: "s9", truth: present })] }));
     const gone = openMeal(ports, "m2");

@@ -53,8 +53,7 @@ export function openMeal(ports: Ports, id: string): OpenMeal {
       page.value = { ...before, sample: "keeping" };
       const kept = await keepAsSample(ports, before.meal);
       isKeeping = false;
-      // A kept one is told by the store's own word.
-      if (!kept.ok) await read();
+      await read();
       return kept;
     },
     close: () => {
