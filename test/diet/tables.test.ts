@@ -3,13 +3,7 @@ import { analyzeWord } from "../../src/diet/analyzeWord.js";
 import { ALLERGEN_NAMES } from "../../src/diet/data/card/allergenNames.js";
 import { CLAIM_LIMITS } from "../../src/diet/data/claimLimits.js";
 import { CLAIMS } from "../../src/diet/data/claims.js";
-import {
-  COELIAC_RULES,
-  DIET_RULES,
-  GROUP_RULES,
-  INTOLERANCE_RULES,
-  PAIR_RULES,
-} from "../../src/diet/data/dietRules.js";
+import { DIET_RULES, INTOLERANCE_RULES } from "../../src/diet/data/dietRules.js";
 import { ALLERGEN_LISTS } from "../../src/diet/data/jurisdictions.js";
 import { ADDITIVES } from "../../src/diet/data/knowledge/additives.js";
 import { KNOWLEDGE } from "../../src/diet/data/knowledge.js";
@@ -19,6 +13,7 @@ import type { KnowledgeRow } from "../../src/diet/knowledgeRow.js";
 import { LEXICON, parseName, type Lexicon } from "../../src/diet/lexicon.js";
 import type { Provenance } from "../../src/diet/provenance.js";
 import { isKindOf, lineageOf, questionOf } from "../../src/diet/substanceTree.js";
+import { RULE_ROWS } from "./ruleRows.js";
 
 const FOODS = KNOWLEDGE.filter(({ kind }) => kind !== "namesake" && kind !== "word");
 const namesOf = (row: KnowledgeRow): string[] => [...row.en, ...row.de].filter((name) => !/^E\d/.test(name));
@@ -32,15 +27,7 @@ const SOURCED: readonly (readonly [string, Provenance])[] = [
   ...QUESTIONS.map((row) => [`question ${row.id}`, row] as const),
   ...CLAIMS.map((row) => [`claim ${row.id}`, row] as const),
   ...CLAIM_LIMITS.map((row) => [`limit ${row.id}`, row] as const),
-  ...Object.entries(DIET_RULES).flatMap(([id, rules]) => rules.map((rule) => [`diet ${id}`, rule] as const)),
-  ...Object.entries(INTOLERANCE_RULES).flatMap(([id, rules]) =>
-    rules.map((rule) => [`intolerance ${id}`, rule] as const),
-  ),
-  ...Object.entries(GROUP_RULES).flatMap(([id, rules]) =>
-    rules.map((rule) => [`group ${id}`, rule] as const),
-  ),
-  ...COELIAC_RULES.map((rule) => ["coeliac", rule] as const),
-  ...PAIR_RULES.map((rule) => [`pair ${rule.id}`, rule] as const),
+  ...RULE_ROWS,
   ...Object.entries(ALLERGEN_NAMES),
   ...Object.values(ALLERGEN_LISTS).flatMap((list) => [
     [`${list.id} emergency`, list.emergency] as const,

@@ -2,13 +2,6 @@
 import { describe, expect, it } from "vitest";
 import type { Caution } from "../../src/diet/caution.js";
 import { cautionsFor } from "../../src/diet/cautionsFor.js";
-import {
-  COELIAC_RULES,
-  DIET_RULES,
-  GROUP_RULES,
-  INTOLERANCE_RULES,
-  PAIR_RULES,
-} from "../../src/diet/data/dietRules.js";
 import { ALLERGEN_LISTS } from "../../src/diet/data/jurisdictions.js";
 import { KNOWLEDGE } from "../../src/diet/data/knowledge.js";
 import { QUESTIONS } from "../../src/diet/data/questions.js";
@@ -17,13 +10,13 @@ import { JURISDICTIONS } from "../../src/diet/jurisdiction.js";
 import { CARD_LANGUAGES, kitchenCard } from "../../src/diet/kitchenCard.js";
 import { shownName } from "../../src/diet/lexicon.js";
 import { DIETS, emptyProfile, INTOLERANCES, type DietProfile } from "../../src/diet/profile.js";
-import type { Provenance } from "../../src/diet/provenance.js";
 import { FOOD_GROUPS } from "../../src/kernel/groups.js";
 import { dietCautionView, dietCautionViews } from "../../src/views/dietCautionView.js";
 import { substanceName } from "../../src/views/profileItemName.js";
 import { sourceText } from "../../src/views/sourceText.js";
 import { standingView } from "../../src/views/standingView.js";
 import { ENGLISH, GERMAN } from "../browser/gallery/fixtures/words.js";
+import { RULE_ROWS } from "../diet/ruleRows.js";
 
 const allergicTo = (...allergens: string[]): DietProfile => ({
   ...emptyProfile("EU"),
@@ -79,12 +72,13 @@ const ownWords = (sentence: string): string =>
   sentence.replace(/[“„][^“”„]*[“”]/gu, "").replace(/(source|Quelle): .*$/u, "");
 
 it("names every source in German, but for published titles", () => {
-  const rules = [COELIAC_RULES, DIET_RULES, GROUP_RULES, INTOLERANCE_RULES, PAIR_RULES].flatMap((table) =>
-    Object.values<readonly Provenance[] | Provenance>(table).flat(),
-  );
   const lists = Object.values(ALLERGEN_LISTS);
   const items = lists.flatMap((list) => list.items);
-  const rows = [...rules, ...items, ...items.flatMap(({ exceptions }) => exceptions ?? [])];
+  const rows = [
+    ...RULE_ROWS.map(([, rule]) => rule),
+    ...items,
+    ...items.flatMap(({ exceptions }) => exceptions ?? []),
+  ];
   const sources = [...new Set([...rows.map(({ source }) => source), ...lists.map(({ date }) => date)])];
   expect(sources.length).toBeGreaterThan(20);
   const ownWordsOf = (source: string) => sourceText(source, GERMAN.formats).replace(TITLES, "");
