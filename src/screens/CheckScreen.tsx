@@ -43,7 +43,7 @@ function CheckBody({ body }: { readonly body: CheckView["body"] }) {
         <>
           <p>{body.text}</p>
           <div class="stage">
-            <Plume />
+            <Plume rises />
             <p class="check__count">{body.left}</p>
           </div>
           <Progress label={body.progressLabel} share={body.progress} text={body.left} />

@@ -9,7 +9,7 @@ export function CleanAirBody({ view }: { readonly view: CleanAirView }) {
     <>
       <p>{view.text}</p>
       <div class="stage">
-        <Plume />
+        <Plume rises />
         <div>
           <div class="room">
             <div role="status">

@@ -1,10 +1,14 @@
-/** A plume over the rim, moving while the sniffer works; still where motion is not wanted. */
-export function Plume() {
+/**
+ * A plume over the rim; still where motion is not wanted.
+ *
+ * @param rises - while the sniffer draws air; not while the phone computes, for moving it keeps taps waiting then
+ */
+export function Plume({ rises = false }: { readonly rises?: boolean }) {
   return (
     <span class="plume" aria-hidden="true">
       <Stroke path="M6 48h44" />
-      <Stroke path="M20 42c-8-8 8-12 0-21s5-11 1-15" rises />
-      <Stroke path="M35 42c-8-8 8-12 0-21s5-11 1-15" rises />
+      <Stroke path="M20 42c-8-8 8-12 0-21s5-11 1-15" rises={rises} />
+      <Stroke path="M35 42c-8-8 8-12 0-21s5-11 1-15" rises={rises} />
     </span>
   );
 }
