@@ -169,34 +169,45 @@ function scarceOccasions({ samples }: SuggestionState): Ranked[] {
 }
 
 function mealsToAsk({ meals, groups }: SuggestionState): Ranked[] {
-  return meals.flatMap((meal): Ranked[] => {
-    if (meal.deletedAt !== undefined || meal.sniffId === undefined || isTruthKnown(meal)) return [];
-    const open = (meal.finding?.groups ?? []).flatMap(({ group, verdict, probability }) =>
-      verdict === "uncertain" && probability !== null && groups.includes(group)
-        ? [{ group, probability, distance: Math.abs(probability - 0.5) }]
-        : [],
-    );
-    const nearest = open.sort((left, right) => left.distance - right.distance).at(0);
-    if (nearest === undefined || nearest.distance > NEAR_EVEN) return [];
+  const ranked: Ranked[] = [];
+  for (const meal of meals) {
+    if (meal.deletedAt !== undefined || meal.sniffId === undefined || isTruthKnown(meal)) continue;
+    const nearest = nearestToEven(meal, groups);
+    if (nearest === null) continue;
     const { id: mealId, dish, at } = meal;
     const { group, probability, distance } = nearest;
-    return [
-      {
-        worth: WORTH.askMeal * (1 - distance),
-        suggestion: { kind: "askMeal", mealId, dish, at, group, probability },
-      },
-    ];
-  });
+    ranked.push({
+      worth: WORTH.askMeal * (1 - distance),
+      suggestion: { kind: "askMeal", mealId, dish, at, group, probability },
+    });
+  }
+  return ranked;
+}
+
+/** The uncertain group whose answer would surprise most; null if none would. */
+function nearestToEven({ finding }: Meal, groups: readonly string[]) {
+  let nearest: { group: string; probability: number; distance: number } | null = null;
+  for (const { group, verdict, probability } of finding?.groups ?? []) {
+    if (verdict !== "uncertain" || probability === null || !groups.includes(group)) continue;
+    const distance = Math.abs(probability - 0.5);
+    if (distance <= NEAR_EVEN && (nearest === null || distance < nearest.distance))
+      nearest = { group, probability, distance };
+  }
+  return nearest;
 }
 
 function dishesNeverTaught({ meals, samples }: SuggestionState): Ranked[] {
   const keyOf = (dish: string) => foldText(dish.trim());
   const taught = new Set(samples.map(({ dish }) => keyOf(dish)));
-  const named = meals.filter(({ dish, deletedAt }) => deletedAt === undefined && keyOf(dish) !== "");
-  return [...groupBy(named, ({ dish }) => keyOf(dish))].flatMap(([key, those]): Ranked[] => {
+  // Most dishes come again in the same spelling: each spelling is folded once.
+  const spellings = new Map<string, number>();
+  for (const { dish, deletedAt } of meals)
+    if (deletedAt === undefined) spellings.set(dish, (spellings.get(dish) ?? 0) + 1);
+  return [...groupBy(spellings, ([dish]) => keyOf(dish))].flatMap(([key, those]): Ranked[] => {
     const [latest] = those;
-    if (latest === undefined || taught.has(key) || those.length < LEAST_MEALS_OF_A_DISH) return [];
-    const worth = WORTH.newDish * (1 - 1 / those.length);
-    return [{ worth, suggestion: { kind: "newDish", dish: latest.dish.trim(), meals: those.length } }];
+    const eaten = those.reduce((sum, [, count]) => sum + count, 0);
+    if (latest === undefined || key === "" || taught.has(key) || eaten < LEAST_MEALS_OF_A_DISH) return [];
+    const worth = WORTH.newDish * (1 - 1 / eaten);
+    return [{ worth, suggestion: { kind: "newDish", dish: latest[0].trim(), meals: eaten } }];
   });
 }

@@ -37,8 +37,8 @@ export interface MealsList extends Omit<MealsFilter, "drawn" | "leave"> {
   readonly reading: ReadonlySignal<Reading>;
   /** Sniffs of the practice kitchen. */
   readonly practice: ReadonlySignal<ReadonlySet<string>>;
-  /** Every meal that is read so far, light. */
-  readonly all: ReadonlySignal<readonly Meal[]>;
+  /** The newest meals, and all once they are read, light: what takes long over many is not worked out on the way. */
+  readonly settled: ReadonlySignal<readonly Meal[]>;
   readonly matching: ReadonlySignal<readonly Meal[]>;
   readonly shown: ReadonlySignal<number>;
   /** Meals that could not be read. */
@@ -69,6 +69,7 @@ const CLOCKS: ListClocks = { now: () => performance.now(), today: () => fieldDay
 export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}): MealsList {
   const { now, today } = { ...CLOCKS, ...clocks };
   const rows = signal<MealRows>(NO_ROWS);
+  const settled = signal<readonly Meal[]>([]);
   const counted = signal(0);
   const reading = signal<Reading>({ kind: "reading" });
   const practice = signal<ReadonlySet<string>>(new Set());
@@ -95,8 +96,10 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
       if (mine !== round) return false;
       gathered.add(page);
       if (isLast || (isFirst && now() - drawnAt > REDRAW_MS)) {
+        const isNewest = drawnAt === -Infinity;
         drawnAt = now();
         rows.value = gathered.rows();
+        if (isNewest || isLast) settled.value = rows.value.meals;
         counted.value = isLast || !count.ok ? rows.value.meals.length : count.value;
       }
       return true;
@@ -121,7 +124,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     ...narrowing,
     practice,
     setAside,
-    all: computed(() => rows.value.meals),
+    settled,
     matching,
     shown,
     total: computed(() => Math.max(counted.value, rows.value.meals.length)),
@@ -130,9 +133,11 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     more,
     put: (meal) => {
       rows.value = withMeal(rows.value, meal);
+      settled.value = rows.value.meals;
     },
     drop: (id) => {
       rows.value = withoutMeal(rows.value, id);
+      settled.value = rows.value.meals;
       counted.value = Math.max(0, counted.value - 1);
     },
     retry: () => void read(),

@@ -24,7 +24,7 @@ function suggested(app: AppModel, list: MealsList): readonly PlateSuggestion[] {
   const practice = list.practice.value;
   return plateSuggestions({
     samples: app.samples.samples.value.filter(({ demo }) => !demo),
-    meals: list.all.value.filter(({ sniffId }) => sniffId === undefined || !practice.has(sniffId)),
+    meals: list.settled.value.filter(({ sniffId }) => sniffId === undefined || !practice.has(sniffId)),
     groups: app.groups.value,
     shown: shownBy(app),
     acceptedMissRate: app.preferences.preferences.value.acceptedMissRate,
