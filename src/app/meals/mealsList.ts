@@ -18,6 +18,7 @@ import { createMealsFilter, type MealsFilter } from "./mealsFilter.js";
 import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 import { createShownRows } from "./shownRows.js";
+import { untilIdle } from "../untilIdle.js";
 
 /** The first rows wait so long for the marks of practice plates, and no longer. */
 const MARKS_WAIT_MS = 300;
@@ -57,17 +58,22 @@ export interface MealsList extends Omit<MealsFilter, "drawn" | "leave"> {
   close(): void;
 }
 
-/** The two clocks of a list: one that only runs forward, and the day of this phone. */
+/** The two clocks of a list: one that only runs forward, and the day of this phone; and when reading on has its turn. */
 export interface ListClocks {
   readonly now: () => number;
   /** "2026-11-25". */
   readonly today: () => string;
+  readonly turn: () => Promise<void>;
 }
 
-const CLOCKS: ListClocks = { now: () => performance.now(), today: () => fieldDay(new Date()) };
+const CLOCKS: ListClocks = {
+  now: () => performance.now(),
+  today: () => fieldDay(new Date()),
+  turn: untilIdle,
+};
 
 export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}): MealsList {
-  const { now, today } = { ...CLOCKS, ...clocks };
+  const { now, today, turn } = { ...CLOCKS, ...clocks };
   const rows = signal<MealRows>(NO_ROWS);
   const settled = signal<readonly Meal[]>([]);
   const counted = signal(0);
@@ -92,7 +98,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
     });
     const [count] = await Promise.all([store.countMeals(), Promise.race([practised, pause(MARKS_WAIT_MS)])]);
     if (mine !== round) return;
-    const outcome = await readMealPages(store, {}, (page, isLast) => {
+    const onPage = (page: readonly Meal[], isLast: boolean) => {
       if (mine !== round) return false;
       gathered.add(page);
       if (isLast || (isFirst && now() - drawnAt > REDRAW_MS)) {
@@ -103,7 +109,8 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
         counted.value = isLast || !count.ok ? rows.value.meals.length : count.value;
       }
       return true;
-    });
+    };
+    const outcome = await readMealPages(store, {}, onPage, turn);
     if (mine !== round) return;
     const unread = await store.listSetAside();
     if (unread.ok) setAside.value = unread.value.filter(({ table }) => table === "meals").length;

@@ -1,4 +1,5 @@
 import type { AppModel } from "../appModel.js";
+import { restForTouches } from "../restForTouches.js";
 import { createMealsList, type MealsList } from "./mealsList.js";
 
 /** A deleted meal can be brought back for a few seconds; after an hour it goes for real, with its photos. */
@@ -11,7 +12,7 @@ export function mealsListOf(app: AppModel): MealsList {
   const known = lists.get(app);
   if (known !== undefined) return known;
   const { store, nowMs } = app.ports;
-  const list = createMealsList(store);
+  const list = createMealsList(store, { turn: restForTouches(window) });
   lists.set(app, list);
   void store.purgeDeletedMeals(new Date(nowMs() - KEEP_DELETED_MS).toISOString());
   return list;

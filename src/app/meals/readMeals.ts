@@ -12,11 +12,13 @@ export const MEALS_PAGE = 50;
  * Reads meals page by page, newest first, when the page has nothing else to do.
  *
  * @param onPage - gets each page as it comes; false ends the reading
+ * @param turn - waited for before each further page
  */
 export async function readMealPages(
   store: Pick<Store, "listMeals">,
   query: Pick<MealQuery, "fromAt" | "beforeAt">,
   onPage: (meals: readonly Meal[], isLast: boolean) => boolean,
+  turn = untilIdle,
 ): Promise<Result<void, StoreError>> {
   let after: PageCursor | null = null;
   for (;;) {
@@ -25,7 +27,7 @@ export async function readMealPages(
     const { items, next } = page.value;
     if (!onPage(items, next === null) || next === null) return ok(undefined);
     after = next;
-    await untilIdle();
+    await turn();
   }
 }
 

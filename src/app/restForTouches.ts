@@ -1,0 +1,33 @@
+import { untilIdle } from "./untilIdle.js";
+
+/** So long after a finger came down its tap is answered, and the page it asked for drawn, on a slow phone too. */
+const REST_MS = 300;
+
+/**
+ * Work that nobody waits for rests while a finger is at work: a tap comes in several parts, and between them a page that
+ * seems idle is not.
+ *
+ * @param target - where touches are heard
+ * @returns waits for its turn
+ */
+export function restForTouches(target: EventTarget): () => Promise<void> {
+  let touchedMs = -Infinity;
+  target.addEventListener(
+    "pointerdown",
+    () => {
+      touchedMs = performance.now();
+    },
+    { capture: true, passive: true },
+  );
+  return async () => {
+    await untilIdle();
+    for (let leftMs = left(); leftMs > 0; leftMs = left()) {
+      await new Promise((resume) => setTimeout(resume, leftMs));
+      await untilIdle();
+    }
+  };
+
+  function left(): number {
+    return touchedMs + REST_MS - performance.now();
+  }
+}
