@@ -5,9 +5,7 @@ import { traceScale, type TraceScale } from "../../views/traceScale.js";
 
 /** Where little motion is wanted the picture changes in steps. */
 const CALM_MS = 2_000;
-/** Redraws while one bucket fills: a long picture moves by a pixel in some seconds, and costs the most to draw. */
-const DRAWS_A_BUCKET = 2;
-/** However long the picture, what is new shows within this time. */
+/** However long the picture, what is new shows within this time; sooner where a bucket, which is a pixel, fills sooner. */
 const LONGEST_PACE_MS = 3_000;
 
 export interface TraceSource {
@@ -31,10 +29,7 @@ export function startTraceLoop(canvas: HTMLCanvasElement, source: TraceSource): 
     asked = null;
     const window = source.window();
     if (pen === null || window === null || window.newest < 0) return;
-    const paceMs = Math.max(
-      calm.matches ? CALM_MS : 0,
-      Math.min(LONGEST_PACE_MS, window.bucketMs / DRAWS_A_BUCKET),
-    );
+    const paceMs = Math.max(calm.matches ? CALM_MS : 0, Math.min(LONGEST_PACE_MS, window.bucketMs));
     const earlyMs = drawnAt + paceMs - nowMs;
     if (earlyMs > 0) {
       waiting ??= setTimeout(askLate, earlyMs);

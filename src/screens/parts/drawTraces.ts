@@ -68,7 +68,10 @@ function drawMiddle(pen: Pen, { height, rule }: TraceField, across: number): voi
 /** A slow sniffer leaves buckets empty between two sweeps; this long without a sweep is a hole. */
 const HOLE_MS = 10_000;
 
-/** Both ends of each bucket; the pen is lifted over a hole. The height of the newest end, or null where nothing came. */
+/**
+ * Both ends of each bucket, the one nearer to the pen first, so that a restless trace is no longer than it must be; the
+ * pen is lifted over a hole. The height of the newest end, or null where nothing came.
+ */
 function strokeChannel(
   pen: Pen,
   window: TraceWindow,
@@ -80,17 +83,24 @@ function strokeChannel(
   if (least === undefined || most === undefined) return null;
   let before = Number.POSITIVE_INFINITY;
   let last: number | null = null;
+  let penY = 0;
   pen.beginPath();
   for (let place = TRACE_BUCKETS - 1; place >= 0; place -= 1) {
     const slot = slotAt(window, place);
     const low = slot < 0 ? Number.NaN : (least[slot] ?? Number.NaN);
     if (Number.isNaN(low)) continue;
-    const [x, yLow, yHigh] = [xOf(place), yOf(low), yOf(most[slot] ?? low)];
+    const x = xOf(place);
+    const yLow = yOf(low);
+    const yHigh = yOf(most[slot] ?? low);
     const isNext = before - place <= Math.max(1, HOLE_MS / window.bucketMs);
-    if (isNext) pen.lineTo(x, yHigh);
-    else pen.moveTo(x, yHigh);
-    pen.lineTo(x, yLow);
+    const isLowNearer = Math.abs(yLow - penY) < Math.abs(yHigh - penY);
+    const first = isLowNearer ? yLow : yHigh;
+    const then = isLowNearer ? yHigh : yLow;
+    if (isNext) pen.lineTo(x, first);
+    else pen.moveTo(x, first);
+    if (then !== first) pen.lineTo(x, then);
     before = place;
+    penY = then;
     last = (yLow + yHigh) / 2;
   }
   pen.stroke();
