@@ -1,16 +1,14 @@
 import { untilIdle } from "./untilIdle.js";
 
-/** So long after a finger came down its tap is answered, and the page it asked for drawn, on a slow phone too. */
-const REST_MS = 300;
-
 /**
  * Work that nobody waits for rests while a finger is at work: a tap comes in several parts, and between them a page that
  * seems idle is not.
  *
  * @param target - where touches are heard
+ * @param restMs - how long after each touch, milliseconds
  * @returns waits for its turn
  */
-export function restForTouches(target: EventTarget): () => Promise<void> {
+export function restForTouches(target: EventTarget, restMs: number): () => Promise<void> {
   let touchedMs = -Infinity;
   target.addEventListener(
     "pointerdown",
@@ -28,6 +26,6 @@ export function restForTouches(target: EventTarget): () => Promise<void> {
   };
 
   function left(): number {
-    return touchedMs + REST_MS - performance.now();
+    return touchedMs + restMs - performance.now();
   }
 }

@@ -1,6 +1,6 @@
 // The list of Meals: read page by page, followed, searched and shown.
 import { effect } from "@preact/signals";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { createMealsList } from "../../src/app/meals/mealsList.js";
 import { MEALS_PAGE, readMeals } from "../../src/app/meals/readMeals.js";
 import { createMemoryStore } from "../../src/store/memoryStore.js";
@@ -41,6 +41,20 @@ describe("the list of meals", () => {
     expect(settled?.at(-1)).toBe(621);
     list.drop("new");
     expect(settled?.at(-1)).toBe(620);
+    list.close();
+  });
+
+  it("reads all anew after a write at a turn of its own: whoever taps on and on goes first", async () => {
+    const store = createMemoryStore();
+    await got(store.save({ meals: many }));
+    const [turn, laterTurn] = [vi.fn(async () => undefined), vi.fn(async () => undefined)];
+    const list = createMealsList(store, { turn, laterTurn });
+    await until(() => list.reading.value.kind === "read");
+    const further = Math.ceil(620 / MEALS_PAGE) - 1;
+    expect([turn.mock.calls.length, laterTurn.mock.calls.length]).toEqual([further, 0]);
+    await got(store.save({ meals: [mealAt("new", 700)] }));
+    await until(() => list.matching.value.length === 621);
+    expect([turn.mock.calls.length, laterTurn.mock.calls.length]).toEqual([further, further]);
     list.close();
   });
 

@@ -9,14 +9,14 @@ const touch = (glass: EventTarget) => glass.dispatchEvent(new Event("pointerdown
 describe("work that nobody waits for", () => {
   it("goes on at once where no finger came down", async () => {
     const onTurn = vi.fn();
-    void restForTouches(new EventTarget())().then(onTurn);
+    void restForTouches(new EventTarget(), 300)().then(onTurn);
     await vi.advanceTimersByTimeAsync(1);
     expect(onTurn).toHaveBeenCalledOnce();
   });
 
   it("rests from a touch on, anew from each that comes meanwhile, and then goes on at once again", async () => {
     const glass = new EventTarget();
-    const [turn, onTurn] = [restForTouches(glass), vi.fn()];
+    const [turn, onTurn] = [restForTouches(glass, 300), vi.fn()];
     touch(glass);
     void turn().then(onTurn);
     await vi.advanceTimersByTimeAsync(200);

@@ -58,22 +58,26 @@ export interface MealsList extends Omit<MealsFilter, "drawn" | "leave"> {
   close(): void;
 }
 
-/** The two clocks of a list: one that only runs forward, and the day of this phone; and when reading on has its turn. */
+/** The two clocks of a list: one that only runs forward, and the day of this phone; and when reading has its turn. */
 export interface ListClocks {
   readonly now: () => number;
   /** "2026-11-25". */
   readonly today: () => string;
+  /** Before each further page of the first reading. */
   readonly turn: () => Promise<void>;
+  /** Before each further page of a later one: nobody waits for it, since the list shows what this page wrote. */
+  readonly laterTurn: () => Promise<void>;
 }
 
 const CLOCKS: ListClocks = {
   now: () => performance.now(),
   today: () => fieldDay(new Date()),
   turn: untilIdle,
+  laterTurn: untilIdle,
 };
 
 export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}): MealsList {
-  const { now, today, turn } = { ...CLOCKS, ...clocks };
+  const { now, today, turn, laterTurn } = { ...CLOCKS, ...clocks };
   const rows = signal<MealRows>(NO_ROWS);
   const settled = signal<readonly Meal[]>([]);
   const counted = signal(0);
@@ -110,7 +114,7 @@ export function createMealsList(store: Store, clocks: Partial<ListClocks> = {}):
       }
       return true;
     };
-    const outcome = await readMealPages(store, {}, onPage, turn);
+    const outcome = await readMealPages(store, {}, onPage, isFirst ? turn : laterTurn);
     if (mine !== round) return;
     const unread = await store.listSetAside();
     if (unread.ok) setAside.value = unread.value.filter(({ table }) => table === "meals").length;
