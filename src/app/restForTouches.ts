@@ -5,10 +5,9 @@ import { untilIdle } from "./untilIdle.js";
  * seems idle is not.
  *
  * @param target - where touches are heard
- * @param restMs - how long after each touch, milliseconds
- * @returns waits for its turn
+ * @returns waits until the page is idle and so many milliseconds have gone by since the last touch
  */
-export function restForTouches(target: EventTarget, restMs: number): () => Promise<void> {
+export function restForTouches(target: EventTarget): (restMs: number) => Promise<void> {
   let touchedMs = -Infinity;
   target.addEventListener(
     "pointerdown",
@@ -17,15 +16,12 @@ export function restForTouches(target: EventTarget, restMs: number): () => Promi
     },
     { capture: true, passive: true },
   );
-  return async () => {
-    await untilIdle();
-    for (let leftMs = left(); leftMs > 0; leftMs = left()) {
-      await new Promise((resume) => setTimeout(resume, leftMs));
+  return async (restMs) => {
+    for (;;) {
       await untilIdle();
+      const leftMs = touchedMs + restMs - performance.now();
+      if (leftMs <= 0) return;
+      await new Promise((resume) => setTimeout(resume, leftMs));
     }
   };
-
-  function left(): number {
-    return touchedMs + restMs - performance.now();
-  }
 }

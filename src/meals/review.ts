@@ -49,17 +49,20 @@ export function reviewMeals(meals: readonly Meal[], options: ReviewOptions = {})
  * @param sampled - ids of sniffs that are samples already
  */
 export function sampleCandidates(meals: readonly Meal[], sampled: ReadonlySet<string>): Meal[] {
-  const candidates = meals.filter(
-    (meal) =>
-      meal.deletedAt === undefined &&
-      meal.sniffId !== undefined &&
-      !sampled.has(meal.sniffId) &&
-      isTruthKnown(meal),
+  return (
+    meals
+      .filter(
+        (meal) =>
+          meal.deletedAt === undefined &&
+          meal.sniffId !== undefined &&
+          !sampled.has(meal.sniffId) &&
+          isTruthKnown(meal),
+      )
+      // Among thousands each is judged once, not with every comparison.
+      .map((meal) => ({ meal, rank: RANK[sampleWorth(meal)] }))
+      .sort((left, right) => right.rank - left.rank || newestFirst(left.meal, right.meal))
+      .map(({ meal }) => meal)
   );
-  // Among thousands each is judged once, not with every comparison.
-  const ranks = new Map(candidates.map((meal) => [meal, RANK[sampleWorth(meal)]]));
-  const rankOf = (meal: Meal) => ranks.get(meal) ?? 0;
-  return candidates.sort((left, right) => rankOf(right) - rankOf(left) || newestFirst(left, right));
 }
 
 const RANK: Readonly<Record<SampleWorth, number>> = { missed: 2, uncertain: 1, agreed: 0 };

@@ -13,12 +13,12 @@ import {
   withoutMeal,
   type MealRows,
 } from "./mealRows.js";
+import { untilIdle } from "../untilIdle.js";
 import { fieldDay } from "./localTime.js";
 import { createMealsFilter, type MealsFilter } from "./mealsFilter.js";
 import { practiceSniffs } from "./practiceSniffs.js";
 import { readMealPages } from "./readMeals.js";
 import { createShownRows } from "./shownRows.js";
-import { untilIdle } from "../untilIdle.js";
 
 /** The first rows wait so long for the marks of practice plates, and no longer. */
 const MARKS_WAIT_MS = 300;

@@ -17,10 +17,8 @@ export function mealsListOf(app: AppModel): MealsList {
   const known = lists.get(app);
   if (known !== undefined) return known;
   const { store, nowMs } = app.ports;
-  const list = createMealsList(store, {
-    turn: restForTouches(window, REST_MS),
-    laterTurn: restForTouches(window, LONG_REST_MS),
-  });
+  const rest = restForTouches(window);
+  const list = createMealsList(store, { turn: () => rest(REST_MS), laterTurn: () => rest(LONG_REST_MS) });
   lists.set(app, list);
   void store.purgeDeletedMeals(new Date(nowMs() - KEEP_DELETED_MS).toISOString());
   return list;
