@@ -7,13 +7,25 @@ import type { AssessedGroupSummary, AssessmentSummary, MeanScores } from "../tea
 export function assessText(
   assessment: Assessment,
   summary: AssessmentSummary,
-  options: { readonly path: string; readonly split: string; readonly seed: number; readonly rate: number },
+  options: {
+    readonly path: string;
+    readonly split: string;
+    readonly seed: number;
+    readonly rate: number;
+    /** File of the folds, if they were given. */
+    readonly givenFolds?: string | undefined;
+  },
 ): string {
   const { prepared, folds, choices } = assessment;
   const lines = [
     `${options.path}: ${prepared.sniffs.length} sniffs of ${new Set(prepared.plates).size} plates on ` +
       `${new Set(prepared.occasions).size} occasions`,
     `held out by ${options.split}, ${folds} folds, seed ${options.seed}, accepted miss rate ${options.rate}`,
+    ...(options.givenFolds === undefined
+      ? []
+      : [
+          `folds of ${options.givenFolds}, one group after another: each choice below is for one fold of one group`,
+        ]),
     ...prepared.leftOut.map(({ why, sniffs }) => `left out: ${sniffs} sniffs (${why})`),
     ...(prepared.hasCleanAir ? [] : ["no clean air in these sniffs: no ratio to it, and no noise floor"]),
     "chosen inside the folds:",

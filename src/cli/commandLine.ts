@@ -7,6 +7,8 @@ export type Command =
       readonly file: string;
       readonly split: "plate" | "occasion";
       readonly folds: number;
+      /** File of folds that were dealt elsewhere, instead of a number of them. */
+      readonly givenFolds: string | undefined;
       readonly seed: number;
       readonly groups: readonly string[] | undefined;
       readonly acceptedMissRate: number;
@@ -49,9 +51,11 @@ export type Command =
 
 export const USAGE = `nidor: smell what is on a plate, and know when the answer is worthless
 
-  nidor assess FILE [--split plate|occasion] [--folds K] [--seed N] [--group NAME]...
-                    [--accepted-miss-rate R] [--json OUT] [--report OUT]
+  nidor assess FILE [--split plate|occasion] [--folds K | --given-folds FOLDS] [--seed N]
+                    [--group NAME]... [--accepted-miss-rate R] [--json OUT] [--report OUT]
       cross-validate a sniff file: every sniff is judged by a nose that never saw its plate (or occasion);
+      --given-folds takes the folds from a JSON file, {"group": {"sniff id": 0, ...}, ...}, so that the scores can be
+      set beside those of another tool on the same splits;
       --json writes the answers sniff by sniff, --report all numbers of the printed report
   nidor teach FILE --out NOSE [--seed N] [--name NAME] [--split plate|occasion] [--group NAME]...
       teach a nose from the samples of a sniff file
@@ -86,6 +90,7 @@ export function commandLine(
       allowPositionals: true,
       options: {
         split: { type: "string", default: "plate" },
+        "given-folds": { type: "string" },
         folds: { type: "string", default: String(USUAL_FOLDS) },
         seed: { type: "string", default: String(USUAL_SEED) },
         group: { type: "string", multiple: true },
@@ -103,8 +108,9 @@ export function commandLine(
     const acceptedMissRate = fraction("--accepted-miss-rate", values["accepted-miss-rate"]);
     if (kind === "assess" && files.length === 1) {
       const folds = whole("--folds", values.folds, 2);
+      const givenFolds = values["given-folds"];
       const out = { jsonOut: values.json, reportOut: values.report };
-      return { kind, file: files[0] ?? "", split, folds, acceptedMissRate, ...out, ...common };
+      return { kind, file: files[0] ?? "", split, folds, givenFolds, acceptedMissRate, ...out, ...common };
     }
     if (kind === "teach" && files.length === 1) {
       if (values.out === undefined) return { kind: "wrong", why: "teach needs --out NOSE" };

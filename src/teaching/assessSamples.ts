@@ -9,7 +9,7 @@ import type { Nose } from "../nose/nose.js";
 import { humidityShareOf } from "../nose/standardised.js";
 import type { Sniff } from "../sniff/sniff.js";
 import { dealFolds } from "./dealFolds.js";
-import { kindOfRow, type Prepared, prepareSamples } from "./prepareSamples.js";
+import { kindOfRow, numbersOf, type Prepared, prepareSamples } from "./prepareSamples.js";
 import { teachNose, type TeachError } from "./teachNose.js";
 
 export interface AssessOptions {
@@ -17,6 +17,8 @@ export interface AssessOptions {
   readonly split: "plate" | "occasion" | "dish";
   /** Outer folds, whole, >= 2; fewer if there are fewer plates or occasions. */
   readonly folds: number;
+  /** Fold of each sniff by its id, whole, >= 0, instead of folds dealt here; a sniff without one is neither taught nor judged. */
+  readonly foldOf?: ReadonlyMap<string, number> | undefined;
   readonly seed: number;
   /** Groups to assess; all that the samples name if left out. */
   readonly groups?: readonly string[] | undefined;
@@ -55,14 +57,15 @@ export async function assessSamples(
   samples: readonly Sniff[],
   options: AssessOptions,
 ): Promise<Result<Assessment, TeachError>> {
-  const checked = prepareSamples(samples, options.groups);
+  const { foldOf: given } = options;
+  const wanted = given === undefined ? samples : samples.filter(({ id }) => given.has(id));
+  const checked = prepareSamples(wanted, options.groups);
   if (!checked.ok) return checked;
   const prepared = checked.value;
-  const units = unitsOf(prepared, options.split);
-  const folds = Math.min(options.folds, new Set(units).size);
+  const foldOf = given === undefined ? dealtFolds(prepared, options) : givenFolds(prepared, given);
+  const folds = new Set(foldOf).size;
   if (folds < 2)
     return err({ kind: "failed", detail: `needs two ${options.split}s or more to hold one out` });
-  const foldOf = dealFolds(units, (row) => kindOfRow(prepared, row), folds, seededRandom(options.seed));
   const sniffs: JudgedSniff[] = new Array<JudgedSniff>(prepared.sniffs.length);
   const rivals: Record<string, (number | null)[][]> = Object.fromEntries(
     MODEL_KINDS.map((kind) => [kind, prepared.sniffs.map(() => noAnswers(prepared))]),
@@ -102,6 +105,18 @@ export async function assessSamples(
     });
   }
   return ok({ prepared, folds, sniffs, rivals, taughtShares, choices });
+}
+
+/** Fold of each row, shape [rows]. */
+function dealtFolds(prepared: Prepared, { split, folds, seed }: AssessOptions): Int32Array {
+  const units = unitsOf(prepared, split);
+  const most = Math.min(folds, new Set(units).size);
+  return dealFolds(units, (row) => kindOfRow(prepared, row), most, seededRandom(seed));
+}
+
+/** Fold of each row, shape [rows], numbered anew from 0: a fold whose sniffs were all left out must not count. */
+function givenFolds({ sniffs }: Prepared, given: ReadonlyMap<string, number>): Int32Array {
+  return numbersOf(sniffs.map(({ id }) => String(given.get(id))));
 }
 
 function unitsOf(prepared: Prepared, split: AssessOptions["split"]): Int32Array {

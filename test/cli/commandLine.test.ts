@@ -36,6 +36,13 @@ describe("the words after nidor", () => {
     });
   });
 
+  it("assess takes folds that were dealt elsewhere", () => {
+    expect(commandLine(["assess", "a.jsonl", "--given-folds", "folds.json"])).toMatchObject({
+      kind: "assess",
+      givenFolds: "folds.json",
+    });
+  });
+
   it("refresh takes a nose, fresh samples, and what it was taught on if that is still there", () => {
     expect(commandLine("refresh nose fresh --old old --out new --seed 3 --name n".split(" "))).toEqual({
       kind: "refresh",
@@ -95,6 +102,28 @@ describe("transfer", () => {
     expect(checked.stdout).not.toContain("otherSniffer");
     const few = nidor("transfer", "models/demo.nose.json", first, file("few", onSecond.slice(0, 2)));
     expect([few.status, few.stderr]).toEqual([1, expect.stringContaining("3 more are needed")]);
+  });
+});
+
+describe("assess on given folds", () => {
+  const folds = (written: unknown) => {
+    const path = join(folder, "folds.json");
+    writeFileSync(path, typeof written === "string" ? written : JSON.stringify(written));
+    return ["assess", "models/demo.sniffs.jsonl", "--given-folds", path];
+  };
+
+  it.each([
+    ["no JSON", "folds: 1, 2", /folds\.json: .*JSON/],
+    ["a fold that is no whole number", { fish: { a: 0.5 } }, /folds\.json: fish\.a: .*integer/],
+    [
+      "a sniff that the samples do not hold",
+      { fish: { nobody: 0 } },
+      /name a sniff that is not here: nobody/,
+    ],
+  ])("refuses %s, and says where", (_, written, words) => {
+    const run = nidor(...folds(written));
+    expect([run.status, run.stdout]).toEqual([1, ""]);
+    expect(run.stderr).toMatch(words);
   });
 });
 
