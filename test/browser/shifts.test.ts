@@ -1,5 +1,6 @@
 // Nothing on the page moves by itself, from the first visit through the whole job to the last page, nor when what is
 // told by itself comes and goes. @see W3C Web Incubator CG, Layout Instability API
+import type { Page } from "playwright-core";
 import { expect, inject, it } from "vitest";
 import { stepShifts } from "../bench/walk/stepShifts.js";
 import { walkThroughTheApp } from "../bench/walk/walkThroughTheApp.js";
@@ -47,6 +48,17 @@ const PAGES = [
   ...["about", "glossary"].map((page) => `you/${page}`),
 ];
 
+/** Waits for the page's heading. Where it does not come, what stands there instead is told: that tells what it waits for. */
+async function headingOf(page: Page, address: string): Promise<void> {
+  try {
+    await page.locator("main h1").waitFor();
+  } catch (cause) {
+    const databases = await page.evaluate(() => indexedDB.databases());
+    const shown = await page.locator("body").innerText();
+    throw new Error(`${address} shows "${shown}", databases ${JSON.stringify(databases)}`, { cause });
+  }
+}
+
 it.each(["en-GB", "de-DE"])(
   "no page moves when it is opened by its address or loaded anew, in %s",
   async (locale) => {
@@ -57,7 +69,7 @@ it.each(["en-GB", "de-DE"])(
       const page = await phone.newPage();
       await recordShifts(page);
       await page.goto(`${inject("appUrl")}#/${address}`);
-      await page.locator("main h1").waitFor();
+      await headingOf(page, address);
       await page.waitForTimeout(800);
       moved.push(...(await shiftsOf(page)).map((shift) => `${address}: ${shift}`));
       await page.close();
