@@ -54,7 +54,7 @@ function foldsFault(prepared: Prepared, folds: GivenFolds, split: AssessOptions[
     for (const sniff of prepared.sniffs) {
       const fold = own.get(sniff.id);
       if (fold === undefined) continue;
-      const unit = split === "dish" ? sniff.dish : sniff[split];
+      const unit = sniff[split];
       const before = foldOfUnit.get(unit) ?? fold;
       if (before !== fold) return `${split} ${unit} lies in folds ${before} and ${fold} of ${group}`;
       foldOfUnit.set(unit, fold);

@@ -21,8 +21,8 @@ const dealt = (foldOf: (place: number) => number, plates = sniffs.length): Reado
 const halves = dealt((place) => (place < 16 ? 0 : 1));
 const evenAndOdd = dealt((place) => place % 2);
 
-async function assessed(folds: GivenFolds, options: AssessOptions = OPTIONS) {
-  const done = await assessOnGivenFolds(sniffs, folds, options);
+async function assessed(folds: GivenFolds) {
+  const done = await assessOnGivenFolds(sniffs, folds, OPTIONS);
   if (!done.ok) throw new Error(JSON.stringify(done.error));
   return done.value;
 }
