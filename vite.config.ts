@@ -94,6 +94,8 @@ export default defineConfig({
         globPatterns: ["**/*.{html,js,css,svg,png,webmanifest,json,jsonl,wasm}"],
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
         cleanupOutdatedCaches: true,
+        // A phone may lose its network in the very first visit.
+        clientsClaim: true,
       },
     }),
   ],

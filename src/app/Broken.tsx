@@ -10,5 +10,9 @@ export function Broken({ app, children }: { readonly app: AppModel; readonly chi
   const [cause] = useErrorBoundary() as [unknown, () => void];
   if (cause === undefined) return children;
   const details = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-  return <ErrorScreen view={brokenView(details, `./${hashOf("plate")}`, app.preferences.firstWords.value)} />;
+  return (
+    <main class="app__main">
+      <ErrorScreen view={brokenView(details, `./${hashOf("plate")}`, app.preferences.firstWords.value)} />
+    </main>
+  );
 }

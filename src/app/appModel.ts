@@ -7,10 +7,10 @@ import { createChecks, type Checks } from "./checks.js";
 import { createDietControl, type DietControl } from "./dietControl.js";
 import { createDrafts, type Drafts } from "./drafts.js";
 import { createFirstRun, type FirstRun } from "./firstRun.js";
+import { watchNetwork, type Network } from "./network.js";
 import { createNoseControl, type NoseControl } from "./noseControl.js";
 import { createJarControl, type JarControl } from "./nose/jarControl.js";
 import { createSampleControl, type SampleControl } from "./nose/sampleControl.js";
-import { onlineSignal } from "./online.js";
 import { createLostNotice, type LostNotice } from "./lostNotice.js";
 import { createPlateForm, type PlateForm } from "./plateForm.js";
 import type { Ports } from "./ports.js";
@@ -29,12 +29,11 @@ export type Opening =
   | { readonly kind: "open" }
   | { readonly kind: "failed"; readonly cause: unknown };
 
-export interface AppModel extends Checks {
+export interface AppModel extends Checks, Network {
   readonly ports: Ports;
   readonly router: Router;
   readonly updates: Updates;
   readonly toasts: Toasts;
-  readonly online: ReadonlySignal<boolean>;
   readonly preferences: PreferencesControl;
   readonly diet: DietControl;
   readonly sniffers: SnifferControl;
@@ -99,11 +98,11 @@ export function createAppModel(ports: Ports): AppModel {
   });
   return {
     ...checks,
+    ...watchNetwork(),
     ports,
     router,
     updates: registerServiceWorker(),
     toasts,
-    online: onlineSignal(),
     preferences,
     diet,
     sniffers,

@@ -3,6 +3,7 @@ import type { SnifferFailure } from "../flows/snifferState.js";
 import { ALL_SERVICES, SNIFFER_SERVICE } from "../profile/uuids.js";
 import { chooseSniffer, type ChooseError } from "../radio/chooseSniffer.js";
 import type { SnifferSource } from "./snifferControl.js";
+import { untilHere } from "./pieces.js";
 
 const WANTED = {
   advertised: SNIFFER_SERVICE,
@@ -17,7 +18,7 @@ export function bluetoothSource(bluetooth: Bluetooth | undefined): SnifferSource
       const chosen = await chooseSniffer(bluetooth, WANTED);
       if (!chosen.ok) return notChosen(chosen.error);
       const device = chosen.value;
-      const { dialDevice } = await import("./dialDevice.js");
+      const { dialDevice } = await untilHere(() => import("./dialDevice.js"));
       return ok({ name: device.name ?? "", deviceId: device.id, dial: dialDevice(device) });
     },
   };

@@ -3,13 +3,17 @@ import type { Store } from "../store/store.js";
 import type { StoreError } from "../store/storeError.js";
 import { lateStore } from "./lateStore.js";
 import type { Ports } from "./ports.js";
+import { untilHere } from "./pieces.js";
+
+/** Opening takes a fraction of a second, and some on a slow phone. Common practice. */
+const SILENT_AFTER_MS = 8000;
 
 /** The store and its schemas are the heaviest part of the start: they come in a piece of their own. */
 async function openStore(onTrouble: (error: StoreError) => void): Promise<Store> {
-  const { openDexieStore } = await import("../store/dexieStore.js");
+  const { openDexieStore } = await untilHere(() => import("../store/dexieStore.js"));
   const opened = await openDexieStore();
   if (opened.ok) return opened.value;
-  const { createMemoryStore } = await import("../store/memoryStore.js");
+  const { createMemoryStore } = await untilHere(() => import("../store/memoryStore.js"));
   onTrouble(opened.error);
   return createMemoryStore();
 }
@@ -20,9 +24,18 @@ export function browserPorts(): Ports {
   const opening = openStore((error) => {
     storeTrouble.value = error;
   });
+  const storeSilent = signal(false);
+  const patience = setTimeout(() => {
+    storeSilent.value = true;
+  }, SILENT_AFTER_MS);
+  void opening.then(() => {
+    clearTimeout(patience);
+    storeSilent.value = false;
+  });
   return {
     store: lateStore(opening),
     storeTrouble,
+    storeSilent,
     bluetooth: "bluetooth" in navigator ? navigator.bluetooth : undefined,
     nowMs: () => Date.now(),
     newId: () => crypto.randomUUID(),

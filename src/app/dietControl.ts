@@ -7,6 +7,7 @@ import type { CautionView } from "../views/cautionsView.js";
 import { afterPaint } from "./afterPaint.js";
 import type { PlateForm } from "./plateForm.js";
 import type { PreferencesControl } from "./preferencesControl.js";
+import { untilHere } from "./pieces.js";
 
 type DietTables = typeof dietTables;
 
@@ -41,7 +42,7 @@ export function createDietControl(preferences: PreferencesControl, plate: PlateF
 
   return {
     load: async () => {
-      const [loaded] = await Promise.all([import("./dietTables.js"), preferences.loadAll()]);
+      const [loaded] = await Promise.all([untilHere(() => import("./dietTables.js")), preferences.loadAll()]);
       loaded.warmUp();
       tables.value ??= loaded;
     },

@@ -2,6 +2,7 @@
 import { batch, signal, type ReadonlySignal } from "@preact/signals";
 import type { Sniff } from "../sniff/sniff.js";
 import { nowIso, type Ports } from "./ports.js";
+import { untilHere } from "./pieces.js";
 
 const KIND = "sniff";
 
@@ -27,7 +28,7 @@ export function createDrafts({ store, nowMs }: Ports): Drafts {
         return;
       }
       const newest = drafts.value.items.find(({ kind }) => kind === KIND);
-      const { parseSniff } = await import("./reading.js");
+      const { parseSniff } = await untilHere(() => import("./reading.js"));
       const parsed = parseSniff(newest?.value);
       batch(() => {
         sniff.value = parsed.ok ? parsed.value : null;

@@ -1,9 +1,10 @@
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { untilHere } from "./pieces.js";
 
 /**
- * A component in a piece of its own, fetched when it is first wanted. Where the piece cannot be had, the page breaks and
- * `Broken` says so.
+ * A component in a piece of its own, fetched when it is first wanted. Where there is no network for it, what stands
+ * meanwhile stays; where the piece itself is at fault, the page breaks and `Broken` says so.
  *
  * @param meanwhile - what stands until it is here
  */
@@ -16,7 +17,7 @@ export function fetched<P extends object>(
     const [outcome, settle] = useState<{ readonly cause?: unknown } | null>(loaded === null ? null : {});
     useEffect(() => {
       if (loaded !== null) return;
-      load().then(
+      untilHere(load).then(
         (component) => {
           loaded = component;
           settle({});

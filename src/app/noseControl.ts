@@ -13,12 +13,13 @@ import type { TeachClient } from "../worker/teachClient.js";
 import { untilIdle } from "./untilIdle.js";
 import { createTeaching } from "./nose/teaching.js";
 import { nowIso, type Ports } from "./ports.js";
+import { untilHere } from "./pieces.js";
 
 const DEMO_NOSE = "models/demo.nose.json";
 
 /** Reading noses and judging sniffs, in a piece that the first screen does not wait for. */
-const loadJudging = () => import("./judging.js");
-const loadReading = () => import("./reading.js");
+const loadJudging = () => untilHere(() => import("./judging.js"));
+const loadReading = () => untilHere(() => import("./reading.js"));
 
 /** Why a nose from a file was not offered. */
 export type NoseImportError =

@@ -7,6 +7,8 @@ export interface Ports {
   readonly store: Store;
   /** Why the phone's storage is not used and memory stands in; null where all is well. */
   readonly storeTrouble: ReadonlySignal<StoreError | null>;
+  /** The phone's storage has not answered for so long that the person is told; nothing stands in for it. */
+  readonly storeSilent: ReadonlySignal<boolean>;
   /** undefined where the browser has no Web Bluetooth. */
   readonly bluetooth: Bluetooth | undefined;
   /** Milliseconds since 1970, by the phone's clock. */

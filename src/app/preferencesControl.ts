@@ -8,6 +8,7 @@ import type { StoreError } from "../store/storeError.js";
 import { languageFor } from "../text/catalogue.js";
 import { nowIso, type Ports } from "./ports.js";
 import { createSpokenWords, type SpokenWords } from "./spokenWords.js";
+import { untilHere } from "./pieces.js";
 
 /** Kept in the place of a diet that is lost: it cannot be read either, so the loss is told until a new one is entered. */
 const LOST_DIET = null;
@@ -30,7 +31,7 @@ export function createPreferencesControl(ports: Ports): PreferencesControl {
   const read = signal<ReadPreferences>({ preferences: DEFAULT_PREFERENCES, profileLost: false });
   const preferences = computed(() => read.value.preferences);
   const { speak, ...spoken } = createSpokenWords(Intl.DateTimeFormat().resolvedOptions().timeZone);
-  const loadReading = () => import("./reading.js");
+  const loadReading = () => untilHere(() => import("./reading.js"));
 
   async function wear({ language, theme }: Look): Promise<void> {
     document.documentElement.dataset["theme"] = theme;

@@ -5,6 +5,7 @@ import type { ReconnectState } from "../flows/reconnectState.js";
 import type { Ports } from "./ports.js";
 import type { ReachRest } from "./reachRest.js";
 import type { SnifferControl } from "./snifferControl.js";
+import { untilHere } from "./pieces.js";
 
 export interface Reach {
   /** The browser says that its radio is off, missing or forbidden; null until it says anything. */
@@ -29,7 +30,10 @@ export function createReach(ports: Ports, sniffers: SnifferControl): Reach {
   const rest = signal<ReachRest | null>(null);
 
   async function load(): Promise<ReachRest> {
-    const [{ createReachRest }] = await Promise.all([import("./reachRest.js"), sniffers.warmUp()]);
+    const [{ createReachRest }] = await Promise.all([
+      untilHere(() => import("./reachRest.js")),
+      sniffers.warmUp(),
+    ]);
     rest.value ??= createReachRest(ports, sniffers);
     await rest.value.known.load();
     return rest.value;

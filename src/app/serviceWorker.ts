@@ -1,4 +1,5 @@
 import { signal, type ReadonlySignal } from "@preact/signals";
+import { untilHere } from "./pieces.js";
 
 export interface Updates {
   /** A newer app is downloaded and waits for the user's word. */
@@ -14,7 +15,7 @@ export function registerServiceWorker(): Updates {
   const waiting = signal(false);
   let apply = (): void => undefined;
   if ("serviceWorker" in navigator && import.meta.env.PROD)
-    import("./watchUpdates.js").then(
+    untilHere(() => import("./watchUpdates.js")).then(
       ({ watchUpdates }) => {
         apply = watchUpdates(waiting);
       },

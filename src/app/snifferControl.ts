@@ -6,6 +6,7 @@ import type { SnifferFailure, SnifferState } from "../flows/snifferState.js";
 import type { CommandOutcome } from "./sendCommand.js";
 import type { Dial } from "./snifferConnection.js";
 import type { SnifferLine } from "./snifferLine.js";
+import { untilHere } from "./pieces.js";
 
 /** How a sniffer is found: the browser's chooser, or the virtual one. */
 export interface SnifferSource {
@@ -47,7 +48,7 @@ export function createSnifferControl(): SnifferControl {
   let line: SnifferLine | null = null;
 
   async function loadLine(): Promise<SnifferLine> {
-    const { createSnifferLine } = await import("./snifferLine.js");
+    const { createSnifferLine } = await untilHere(() => import("./snifferLine.js"));
     line ??= createSnifferLine(state, (event) => listeners.forEach((listen) => listen(event)));
     return line;
   }

@@ -9,6 +9,7 @@ import {
   type Words,
 } from "../text/catalogue.js";
 import { first as english } from "../text/en/first.js";
+import { untilHere } from "./pieces.js";
 
 export interface SpokenWords {
   /** The language that is shown: English where the wanted one cannot be loaded. */
@@ -18,7 +19,7 @@ export interface SpokenWords {
   readonly words: ReadonlySignal<Words>;
   /** Loads what is said of this language, then shows it: no screen is ever without its words. */
   speak(language: LanguageId): Promise<void>;
-  /** Loads the words of all screens; rejects where not even the English ones can be had. */
+  /** Loads the words of all screens. */
   loadAll(): Promise<void>;
 }
 
@@ -51,19 +52,21 @@ export function createSpokenWords(timeZone: string): SpokenWords {
     return { language, first, later };
   }
 
-  function keepSpeaking(cause: unknown): Spoken {
-    if (spoken.value.later === null) throw cause;
-    return spoken.value;
+  async function loadOrKeep(asked: LanguageId): Promise<Spoken> {
+    const { later } = spoken.value;
+    // English words would be as far away.
+    if (isAllWanted && later === null) return untilHere(() => load(asked));
+    // No network, and not kept offline yet: English until the next start, or what is spoken already.
+    return load(asked)
+      .catch(() => load("en"))
+      .catch(() => spoken.value);
   }
 
   async function show(): Promise<void> {
     const { language, later } = spoken.value;
     if (wanted === language && (later !== null || !isAllWanted)) return;
     const asked = wanted;
-    // No network, and not kept offline yet: English until the next start, or what is spoken already.
-    const loaded = await load(asked)
-      .catch(() => load("en"))
-      .catch(keepSpeaking);
+    const loaded = await loadOrKeep(asked);
     if (asked !== wanted || (isAllWanted && loaded.later === null)) await show();
     else spoken.value = loaded;
   }

@@ -3,6 +3,7 @@ import type { PracticeFault } from "../kernel/practiceFault.js";
 import { ok } from "../kernel/result.js";
 import type { SnifferSource } from "./snifferControl.js";
 import type { VirtualTable } from "./virtualTable.js";
+import { untilHere } from "./pieces.js";
 
 /** The practice sniffer. Its physics are loaded only when somebody practises. */
 export function virtualSource(
@@ -20,7 +21,7 @@ export function virtualSource(
           name,
           deviceId: null,
           dial: async () => {
-            const { layVirtualTable } = await import("./virtualTable.js");
+            const { layVirtualTable } = await untilHere(() => import("./virtualTable.js"));
             table ??= layVirtualTable(name, seed, faults);
             onLaid(table);
             return ok(table.open());

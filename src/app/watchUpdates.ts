@@ -11,13 +11,17 @@ export function watchUpdates(waiting: Signal<boolean>): () => void {
   const workbox = new Workbox("./sw.js");
   let isAgreed = false;
   let isInPlace = false;
+  let isControlled = navigator.serviceWorker.controller !== null;
   workbox.addEventListener("waiting", () => {
     waiting.value = true;
   });
-  workbox.addEventListener("controlling", (event) => {
-    // The first install takes control without a reload; only an update that was agreed to needs one.
-    if (event.isUpdate !== true) return;
+  workbox.addEventListener("controlling", () => {
     if (isAgreed) return location.reload();
+    // The first one takes control without a reload; only an update that was agreed to needs one.
+    if (!isControlled) {
+      isControlled = true;
+      return;
+    }
     // Another tab said yes: this one may be in the middle of a sniff, and is asked for itself.
     isInPlace = true;
     waiting.value = true;

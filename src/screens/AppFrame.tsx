@@ -59,7 +59,11 @@ export function AppFrame({ view, children, actions, note, onUpdate, onUpdateLate
               </span>
             </div>
           )}
-          {view.offline !== null && <p class="bar small">{view.offline}</p>}
+          {view.network !== null && (
+            <p class="bar small" role="status">
+              {view.network}
+            </p>
+          )}
           {note}
         </div>
         {actions}

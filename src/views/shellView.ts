@@ -23,7 +23,8 @@ export interface ShellView {
     readonly now: string;
     readonly later: string;
   } | null;
-  readonly offline: string | null;
+  /** What the network keeps from the person, or does not. */
+  readonly network: string | null;
   readonly toast: { readonly text: string; readonly undo: string | null } | null;
 }
 
@@ -34,7 +35,19 @@ export interface ShellState {
   /** A newer app waits, and nothing would be lost by loading it now. */
   readonly updateWaiting: boolean;
   readonly online: boolean;
+  /** All of the app is on the phone. */
+  readonly kept: boolean;
+  /** A part of the app was wanted and has not come. */
+  readonly pieceMissing: boolean;
   readonly toast: { readonly text: string; readonly undoable: boolean } | null;
+}
+
+function networkNotice(
+  { online, kept, pieceMissing }: ShellState,
+  { offline, pieceMissing: comes }: Words<"common">["text"]["common"],
+): string | null {
+  if (pieceMissing || (!online && !kept)) return comes;
+  return online ? null : offline;
 }
 
 /** Words of the frame. */
@@ -62,7 +75,7 @@ export function shellView(state: ShellState, { text }: Words<"common">): ShellVi
           later: common.updateLater,
         }
       : null,
-    offline: state.online ? null : common.offline,
+    network: networkNotice(state, common),
     toast:
       state.toast === null
         ? null

@@ -13,6 +13,7 @@ export function memoryPorts(store: Store = createMemoryStore()): Ports {
   return {
     store,
     storeTrouble: signal(null),
+    storeSilent: signal(false),
     bluetooth: undefined,
     nowMs: () => NOW,
     newId: () => {

@@ -118,6 +118,16 @@ it("is offered only after a sniff is done with, and taking it loses neither snif
   expect(sniffs[0]?.headspace.ohm.length).toBeGreaterThan(0);
 });
 
+it("is taken in the very first visit too", async () => {
+  const page = await context.newPage();
+  await page.goto(host.url);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await releaseSecondVersion();
+  await lookForUpdate(page);
+  await button(page, "Use it now").click();
+  await page.locator("meta[name=version]").waitFor({ state: "attached" });
+});
+
 it("is put off by Later, and is offered again at the next start", async () => {
   const page = await openApp();
   await releaseSecondVersion();

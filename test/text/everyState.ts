@@ -80,6 +80,8 @@ function speakShell(words: Words): void {
       checkRunning: false,
       updateWaiting: true,
       online: false,
+      kept: true,
+      pieceMissing: false,
       toast: { text: "x", undoable: true },
     },
     words,

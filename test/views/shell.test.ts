@@ -9,6 +9,8 @@ const STATE: ShellState = {
   checkRunning: false,
   updateWaiting: true,
   online: true,
+  kept: true,
+  pieceMissing: false,
   toast: null,
 };
 
@@ -20,4 +22,15 @@ it("offers a newer app that waits, with a way to say later", () => {
 it("offers no newer app while something is in hand, and hides the places in the middle of a sniff", () => {
   expect(shellView({ ...STATE, updateWaiting: false }, ENGLISH).update).toBeNull();
   expect(shellView({ ...STATE, checkRunning: true }, ENGLISH).places).toBeNull();
+});
+
+it("says that all works without a network only where all is on the phone", () => {
+  const networkNotice = (state: Partial<ShellState>) => shellView({ ...STATE, ...state }, ENGLISH).network;
+  const missing = expect.stringMatching(/^A part of the app is still missing. It comes by itself/);
+  expect(networkNotice({})).toBeNull();
+  expect(networkNotice({ kept: false })).toBeNull();
+  expect(networkNotice({ online: false })).toBe("No network. Everything here works without it.");
+  expect(networkNotice({ online: false, kept: false })).toEqual(missing);
+  expect(networkNotice({ online: false, pieceMissing: true })).toEqual(missing);
+  expect(networkNotice({ pieceMissing: true })).toEqual(missing);
 });

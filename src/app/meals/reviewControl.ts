@@ -6,6 +6,7 @@ import type { Store } from "../../store/store.js";
 import type { StoreError } from "../../store/storeError.js";
 import type { Period } from "./period.js";
 import { reviewedMeals } from "./reviewedMeals.js";
+import { untilHere } from "../pieces.js";
 
 export type Reviewing =
   | { readonly kind: "counting" }
@@ -27,7 +28,7 @@ export function createReviewControl(store: Store, period: Period): ReviewControl
     const mine = round;
     const [meals, { claimReader }] = await Promise.all([
       reviewedMeals(store, period),
-      import("./claimDenies.js"),
+      untilHere(() => import("./claimDenies.js")),
     ]);
     if (mine !== round) return;
     reviewing.value = meals.ok

@@ -9,12 +9,13 @@ import type { SampleLabel, SniffNote } from "../../store/storeTypes.js";
 import type { SampleNote } from "../../views/samplesView.js";
 import { nowIso, type Ports } from "../ports.js";
 import { sniffNotes } from "../sniffNotes.js";
+import { untilHere } from "../pieces.js";
 
 const DEMO_SAMPLES = "models/demo.sniffs.jsonl";
 /** More than a year of plates; a file beyond it is no sniff file of a person. */
 const LARGEST_FILE_BYTES = 64 * 1024 * 1024;
 
-const loadReading = () => import("../reading.js");
+const loadReading = () => untilHere(() => import("../reading.js"));
 
 /** What bringing in a file came to. */
 export interface BroughtIn {

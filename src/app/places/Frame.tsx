@@ -5,6 +5,7 @@ import { shellView } from "../../views/shellView.js";
 import type { AppModel } from "../appModel.js";
 import { fetched } from "../fetched.js";
 import { isSomethingInHand } from "../inHand.js";
+import { isPieceMissing } from "../pieces.js";
 import { hashOf } from "../router.js";
 import { useHeadingFocus } from "../useHeadingFocus.js";
 import { watchInstallOffer } from "../you/installOffer.js";
@@ -33,12 +34,17 @@ export function Frame({ app, children, actions, note }: Props) {
       checkRunning: app.checkRunning.value,
       updateWaiting: app.updates.waiting.value && !isSomethingInHand(app),
       online: app.online.value,
+      kept: app.kept.value,
+      pieceMissing: isPieceMissing.value,
       toast: toast === null ? null : { text: toast.text, undoable: toast.undo !== null },
     },
     app.preferences.firstWords.value,
   );
   const hasNotices =
-    app.ports.storeTrouble.value !== null || app.lost.shown.value || app.kitchen.faults.value.length > 0;
+    app.ports.storeTrouble.value !== null ||
+    app.ports.storeSilent.value ||
+    app.lost.shown.value ||
+    app.kitchen.faults.value.length > 0;
   return (
     <AppFrame
       view={view}

@@ -16,6 +16,11 @@ export function FrameNotices({ app }: Props) {
   const trouble = app.ports.storeTrouble.value;
   return (
     <div class="stack frame-notices">
+      {app.ports.storeSilent.value && (
+        <Notice strong live>
+          {app.preferences.firstWords.value.text.trouble.silent}
+        </Notice>
+      )}
       {trouble !== null && <Notice strong>{memoryOnly(app, trouble)}</Notice>}
       {app.lost.shown.value && !app.checkRunning.value && <LostData app={app} />}
       <Faults app={app} />

@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type * as youTables from "./youTables.js";
+import { untilHere } from "../pieces.js";
 
 export type YouTables = typeof youTables;
 
@@ -10,7 +11,7 @@ const tables = signal<YouTables | null>(null);
 export function useTables(): YouTables | null {
   useEffect(() => {
     void (async () => {
-      tables.value ??= await import("./youTables.js");
+      tables.value ??= await untilHere(() => import("./youTables.js"));
     })();
   }, []);
   return tables.value;

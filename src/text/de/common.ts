@@ -42,5 +42,7 @@ export const common: Catalogue["common"] = {
   updateNow: "Jetzt nehmen",
   updateLater: "Später",
   offline: "Kein Netz. Hier geht alles auch ohne.",
+  pieceMissing:
+    "Ein Teil der App fehlt noch. Er kommt mit dem Netz von selbst; wenn nicht, lade diese Seite neu.",
   skip: "Zum Inhalt",
 };

@@ -16,6 +16,8 @@ export const trouble: Catalogue["trouble"] = {
     unexpected: "Etwas Unvorhergesehenes geschah. Versuch es noch einmal, und speichere eine Sicherung.",
   },
   memoryOnly: (why) => `Nichts kann behalten werden: Schließt diese Seite, ist alles fort. ${why}`,
+  silent:
+    "Der Speicher dieses Telefons antwortet nicht. Schließe andere Tabs von Nidor und lade diese Seite neu.",
   lost: {
     title: "Der Browser hat deine Daten verworfen",
     text: "Mahlzeiten, Fotos, Muster und Einstellungen, die hier waren, sind weg, wie es bei knappem Platz geschehen kann. Eine Sicherungsdatei bringt sie zurück.",

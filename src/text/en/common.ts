@@ -44,5 +44,7 @@ export const common = {
   updateNow: "Use it now",
   updateLater: "Later",
   offline: "No network. Everything here works without it.",
+  pieceMissing:
+    "A part of the app is still missing. It comes by itself with the network; if not, load this page again.",
   skip: "Skip to the content",
 };

@@ -13,6 +13,7 @@ export const trouble = {
     unexpected: "Something unforeseen happened. Try again, and save a backup file.",
   },
   memoryOnly: (why: string) => `Nothing can be kept: when this page closes, all is gone. ${why}`,
+  silent: "The storage of this phone does not answer. Close other tabs of Nidor and load this page again.",
   lost: {
     title: "The browser threw your data away",
     text: "Meals, photos, samples and settings that were here are gone, as can happen when space runs short. A backup file brings them back.",

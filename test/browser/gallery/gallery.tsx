@@ -37,6 +37,8 @@ function Framed({ page }: { readonly page: (typeof PAGES)[string] }) {
       checkRunning: shown.place === null,
       updateWaiting: query.has("update"),
       online: !query.has("offline"),
+      kept: true,
+      pieceMissing: query.has("missing"),
       toast: query.has("toast") ? { text: "Meal deleted", undoable: true } : null,
     },
     words,
