@@ -31,12 +31,13 @@ export function watchAvailability(
     last = now;
     onChange(now);
   };
+  let asked = 0;
   const ask = async (): Promise<void> => {
-    try {
-      tell(await bluetooth.getAvailability());
-    } catch {
-      tell(false);
-    }
+    asked += 1;
+    const mine = asked;
+    const available = await isAvailable(bluetooth);
+    // An older answer may come after a newer one.
+    if (mine === asked) tell(available);
   };
   const onEvent = (): void => void ask();
   bluetooth.addEventListener("availabilitychanged", onEvent);
@@ -45,4 +46,12 @@ export function watchAvailability(
     watching = false;
     bluetooth.removeEventListener("availabilitychanged", onEvent);
   };
+}
+
+async function isAvailable(bluetooth: Bluetooth): Promise<boolean> {
+  try {
+    return await bluetooth.getAvailability();
+  } catch {
+    return false;
+  }
 }

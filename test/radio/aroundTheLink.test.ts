@@ -74,6 +74,21 @@ describe("availability", () => {
     expect(told).not.toHaveBeenCalled();
   });
 
+  it("is told what was asked last, though an older answer comes later", async () => {
+    const answer: ((value: boolean) => void)[] = [];
+    const getAvailability = () => new Promise<boolean>((resolve) => answer.push(resolve));
+    const bluetooth = bluetoothWith({ getAvailability });
+    const told: string[] = [];
+    watchAvailability(bluetooth, (availability) => told.push(availability));
+    bluetooth.dispatchEvent(new Event("availabilitychanged"));
+    expect(answer).toHaveLength(2);
+    answer[1]?.(true);
+    await settled();
+    answer[0]?.(false);
+    await settled();
+    expect(told).toEqual(["available"]);
+  });
+
   it("is unsupported without Web Bluetooth, unavailable if the browser will not say", async () => {
     const told: string[] = [];
     watchAvailability(undefined, (availability) => told.push(availability));
