@@ -1,4 +1,4 @@
-import { signal } from "@preact/signals";
+import { signal, type Signal } from "@preact/signals";
 import type { Store } from "../store/store.js";
 import type { StoreError } from "../store/storeError.js";
 import { lateStore } from "./lateStore.js";
@@ -9,31 +9,26 @@ import { untilHere } from "./pieces.js";
 const SILENT_AFTER_MS = 8000;
 
 /** The store and its schemas are the heaviest part of the start: they come in a piece of their own. */
-async function openStore(onTrouble: (error: StoreError) => void): Promise<Store> {
+async function openStore(trouble: Signal<StoreError | null>, silent: Signal<boolean>): Promise<Store> {
   const { openDexieStore } = await untilHere(() => import("../store/dexieStore.js"));
+  const patience = setTimeout(() => {
+    silent.value = true;
+  }, SILENT_AFTER_MS);
   const opened = await openDexieStore();
+  clearTimeout(patience);
+  silent.value = false;
   if (opened.ok) return opened.value;
   const { createMemoryStore } = await untilHere(() => import("../store/memoryStore.js"));
-  onTrouble(opened.error);
+  trouble.value = opened.error;
   return createMemoryStore();
 }
 
 /** The real parts. Where the phone's storage cannot be used, memory stands in, and the app says so. */
 export function browserPorts(): Ports {
   const storeTrouble = signal<StoreError | null>(null);
-  const opening = openStore((error) => {
-    storeTrouble.value = error;
-  });
   const storeSilent = signal(false);
-  const patience = setTimeout(() => {
-    storeSilent.value = true;
-  }, SILENT_AFTER_MS);
-  void opening.then(() => {
-    clearTimeout(patience);
-    storeSilent.value = false;
-  });
   return {
-    store: lateStore(opening),
+    store: lateStore(openStore(storeTrouble, storeSilent)),
     storeTrouble,
     storeSilent,
     bluetooth: "bluetooth" in navigator ? navigator.bluetooth : undefined,

@@ -107,7 +107,18 @@ describe("once all is on the phone", () => {
   });
 });
 
+const SILENT = "The storage of this phone does not answer.";
+
 describe("a storage that does not answer", () => {
+  it("is not told of while only the piece that opens it is missing", async () => {
+    const phone = await newPhone({ serviceWorkers: "block" });
+    await cutOff(phone, /dexieStore-.*\.js$/);
+    const page = await firstVisit(phone, "plate");
+    await page.getByText(MISSING).waitFor();
+    await page.waitForTimeout(9000);
+    expect(await page.getByText(SILENT).count()).toBe(0);
+  });
+
   it("is told of, with what to do, and no more once it answers", async () => {
     const phone = await newPhone({ serviceWorkers: "block" });
     await phone.addInitScript(() => {
@@ -121,7 +132,7 @@ describe("a storage that does not answer", () => {
       };
     });
     const page = await firstVisit(phone, "meals");
-    const told = page.getByText("The storage of this phone does not answer.");
+    const told = page.getByText(SILENT);
     await told.waitFor();
     expect(await broken(page).count()).toBe(0);
     await page.evaluate(() => dispatchEvent(new Event("answer")));
