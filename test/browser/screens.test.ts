@@ -44,6 +44,27 @@ it.each([
   },
 );
 
+it.each([
+  ["light", "en"],
+  ["dark", "de"],
+] as const)(
+  "has no fault where the frame shows a bar of its own, %s, in %s",
+  async (colorScheme, language) => {
+    const context = await browser.newContext({ viewport: PHONE, colorScheme });
+    const page = await context.newPage();
+    const faults: string[] = [];
+    for (const bar of ["offline", "missing", "update", "toast"]) {
+      const name = `plate-filled&${bar}`;
+      await page.setViewportSize(PHONE);
+      const found = await faultsOf(page, { url: gallery.url, name, language, large: false });
+      expect(await page.locator(".bar, .toast").count()).toBe(1);
+      faults.push(...found.map((fault) => `${name}: ${fault}`));
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  },
+);
+
 it.each(["en", "de"])("moves nothing where another word is said of the air, in %s", async (language) => {
   const page = await browser.newPage();
   const placesIn = async (screen: string) => {
