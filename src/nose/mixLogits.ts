@@ -6,7 +6,10 @@ import { nearestPlates, whitened } from "./neighbourLogits.js";
 import { netLogits } from "./netLogits.js";
 import type { HorizonNose, Nose } from "./nose.js";
 
-/** Log-odds are bent towards this size before mixing, so that one overconfident model cannot outvote the rest. */
+/**
+ * Log-odds are bent towards this size before mixing, so that one overconfident model cannot outvote the rest. Those of
+ * the trees stand as they are: their half vote on either side bounds them already.
+ */
 const LARGEST_LOGIT = 6;
 
 /** Monotone and odd; near 0 it changes nothing. */
@@ -15,7 +18,7 @@ export function softClipped(logit: number): number {
 }
 
 /**
- * Weighted log-odds of several models for the same cases, shape [cases].
+ * Weighted log-odds of several models for the same cases, as a nose taught today mixes them, shape [cases].
  *
  * @param logits - of each model, shape [models][cases]
  * @param weights - shape [models]
@@ -24,7 +27,9 @@ export function mixedLogits(logits: readonly Float64Array[], weights: ArrayLike<
   const mixed = new Float64Array(logits[0]?.length ?? 0);
   logits.forEach((model, i) => {
     if (weights[i] === 0) return;
-    for (let at = 0; at < mixed.length; at += 1) mixed[at]! += weights[i]! * softClipped(model[at]!);
+    const isBent = MODEL_KINDS[i] !== "trees";
+    for (let at = 0; at < mixed.length; at += 1)
+      mixed[at]! += weights[i]! * (isBent ? softClipped(model[at]!) : model[at]!);
   });
   return mixed;
 }
@@ -50,7 +55,8 @@ export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mi
     const weight = horizon.mix[i] ?? 0;
     if (weight === 0) return;
     const said = kind === "neighbours" ? nearest.logits : saidBy(kind, nose, horizon, x);
-    said?.forEach((logit, group) => (logits[group]! += weight * softClipped(logit)));
+    const isBent = kind !== "trees" || nose.unbentTrees !== true;
+    said?.forEach((logit, group) => (logits[group]! += weight * (isBent ? softClipped(logit) : logit)));
   });
   return { logits, strangeness: nearest.strangeness };
 }

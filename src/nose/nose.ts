@@ -131,6 +131,8 @@ export interface Nose {
   /** Shared by all horizons; null if the nets weigh nothing. */
   readonly nets: NetEnsemble | null;
   readonly horizons: readonly HorizonNose[];
+  /** The trees' log-odds are mixed as they stand; older noses, without this, were calibrated with them bent. */
+  readonly unbentTrees?: boolean | undefined;
   readonly chosen: ModelChoice;
   readonly report: NoseReport;
   /** Only where the nose was moved from another sniffer; its sniffs are mapped before all else. */

@@ -266,6 +266,7 @@ export const noseSchema = v.object({
   groups: v.array(group),
   nets: v.nullable(nets),
   horizons: v.pipe(v.array(horizon), v.nonEmpty("needs at least one horizon")),
+  unbentTrees: v.optional(v.boolean()),
   chosen: v.picklist(CHOICES),
   report,
   transfer: v.optional(transfer),

@@ -131,34 +131,50 @@ export function plattNewton(
 export interface TemperatureOptions {
   /** How much each case counts, none below 0, shape [n]; 1 each if left out. */
   readonly weight?: ArrayLike<number> | undefined;
+  /** How far each case's probability keeps from 0 and 1 after the map, 0 to 0.5, shape [n]; 0 each if left out. */
+  readonly margin?: ArrayLike<number> | undefined;
   /** Weight of half the squared distance of 1 / T from 1: with few cases a free T forgets what the models know. */
   readonly pull?: number | undefined;
 }
 
 /**
- * Temperature for binary logits: the T that minimises the log loss of sigmoid(logit / T).
+ * Temperature for binary logits: the T that minimises the log loss of sigmoid(logit / T), each drawn in by its margin.
  *
  * @param logits - log-odds of the event, shape [n]
  * @param happened - shape [n], 0 or 1
  * @returns T, {@link LEAST_TEMPERATURE}..{@link LARGEST_TEMPERATURE}
- * @throws {RangeError} if n = 0, the lengths differ, an outcome is neither 0 nor 1 or the pull is negative
+ * @throws {RangeError} if n = 0, the lengths differ, an outcome is neither 0 nor 1, a margin is not 0 to 0.5 or the
+ *   pull is negative
  * @see Guo, Pleiss, Sun and Weinberger, Proc. 34th ICML (2017), section 4.2
  */
 export function fitTemperature(
   logits: ArrayLike<number>,
   happened: ArrayLike<number>,
-  { weight, pull = 0 }: TemperatureOptions = {},
+  { weight, margin, pull = 0 }: TemperatureOptions = {},
 ): number {
   checkOutcomes(logits, happened);
   if (weight !== undefined && weight.length !== logits.length)
     throw new RangeError(`${logits.length} logits, but ${weight.length} weights`);
+  if (margin !== undefined && margin.length !== logits.length)
+    throw new RangeError(`${logits.length} logits, but ${margin.length} margins`);
+  if (margin !== undefined && !Array.from(margin).every((one) => one >= 0 && one <= 0.5))
+    throw new RangeError("a margin is 0 to one half");
   if (!(pull >= 0)) throw new RangeError(`a pull is not negative, got ${pull}`);
   return temperatureWhere((sharpness) => {
     let slope = pull * (sharpness - 1);
     for (let i = 0; i < logits.length; i += 1)
-      slope += (weight?.[i] ?? 1) * (sigmoid(sharpness * logits[i]!) - happened[i]!) * logits[i]!;
+      slope +=
+        (weight?.[i] ?? 1) * logits[i]! * surplus(sharpness * logits[i]!, happened[i]!, margin?.[i] ?? 0);
     return slope;
   });
+}
+
+/** Slope of the log loss in the log-odds, where their probability keeps a margin; without one, the error. */
+function surplus(logit: number, happened: number, margin: number): number {
+  const plain = sigmoid(logit);
+  if (margin === 0) return plain - happened;
+  const drawn = margin + (1 - 2 * margin) * plain;
+  return ((drawn - happened) * (1 - 2 * margin) * plain * (1 - plain)) / (drawn * (1 - drawn));
 }
 
 /**

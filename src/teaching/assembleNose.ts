@@ -223,6 +223,7 @@ function packed(
     groups,
     nets: uses("nets") ? fitted.nets : null,
     horizons,
+    unbentTrees: true,
     chosen,
     report,
   };

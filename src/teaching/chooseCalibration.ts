@@ -113,7 +113,8 @@ function temperatureOf(
   if (logits.length === 0) return { kind: "identity" };
   const truth = gathered((cases, row) => cases.truth[row]!);
   const weight = gathered((cases, row) => cases.weight[row]!);
-  const temperature = fitTemperature(logits, truth, { weight, pull: PULL });
+  const margin = gathered((cases) => cases.margin);
+  const temperature = fitTemperature(logits, truth, { weight, margin, pull: PULL });
   return { kind: "temperature", temperature: Math.fround(Math.max(LEAST_TEMPERATURE, temperature)) };
 }
 

@@ -27,6 +27,8 @@ const CLEAR_GAIN = 0.03;
 
 /** A model answers alone only if it is better by this share: the best of several is partly the luckiest. */
 const LONE_GAIN = 0.15;
+/** The same for the trees: a forest is the mean of many already. */
+const LONE_FOREST_GAIN = 0.04;
 
 /** A way to turn the models' log-odds into one. */
 export interface MixChoice {
@@ -38,7 +40,7 @@ export interface MixChoice {
 
 /**
  * The models whose mean log-odds are best held out: all of them at first; then the one that harms most is left out, as
- * long as that is clearly better; at last the best alone, if it is much better. No weights are fitted: on food that was
+ * long as that is clearly better; at last one alone, if it is much better. No weights are fitted: on food that was
  * never taught, fitted ones do worse than equal ones.
  *
  * @see Clemen, Int. J. Forecasting 5 (1989), 559-583 (the plain mean of forecasts); Caruana and others, Proc. 21st ICML
@@ -61,9 +63,10 @@ export function chooseMix(heldOut: HeldOutLogits, cases: JudgedCases, hasNets: b
     loss = least;
   }
   const alone = all
-    .map((kind) => ({ kind, loss: lossOf([kind]) }))
-    .reduce((a, b) => (b.loss < a.loss ? b : a));
-  if (alone.loss < loss * (1 - LONE_GAIN)) kinds = [alone.kind];
+    .map((kind) => ({ kind, loss: lossOf([kind]), gain: kind === "trees" ? LONE_FOREST_GAIN : LONE_GAIN }))
+    .filter((one) => one.loss < loss * (1 - one.gain))
+    .sort((a, b) => a.loss - b.loss)[0];
+  if (alone !== undefined) kinds = [alone.kind];
   const scored = (name: ModelChoice, mix: readonly ModelKind[]) => ({
     name,
     ...scoresOf(mixedLogits(heldOut.models, equalMix(mix)), cases),

@@ -76,9 +76,9 @@ export function fitHorizon(
 }
 
 /**
- * Features tried at a node: the square root at least, or two in five. Geurts and others (2006) advise the root, and more
- * where many features say nothing, as here, where two channels may carry the smell.
+ * Features tried at a node, by one tree and the next in turn: the square root, as Geurts and others (2006) advise, and
+ * as many as there are, which is better where two channels carry the smell. Which it is nobody knows beforehand.
  */
-export function triesFor(features: number): number {
-  return Math.ceil(Math.max(Math.sqrt(features), features / 2.5));
+export function triesFor(features: number): readonly number[] {
+  return [Math.ceil(Math.sqrt(features)), features];
 }

@@ -6,8 +6,8 @@ import { type Ground, groundOf, type SomeGroups } from "./treeGround.js";
 export interface ForestOptions {
   /** Trees, whole, >= 1. */
   readonly trees: number;
-  /** Features tried at each node, but never more than it has rows; whole, >= 1. */
-  readonly tries: number;
+  /** Features tried at each node of one tree and the next in turn, but never more than it has rows; each whole, >= 1. */
+  readonly tries: readonly number[];
   /** Rows in a leaf at least, whole, >= 1. */
   readonly leafRows: number;
 }
@@ -26,6 +26,7 @@ export function growForest(table: Table, options: ForestOptions, random: RandomS
   const growing: Growing = {
     ground,
     options,
+    tries: 1,
     random,
     grown: {
       nodes: 0,
@@ -42,8 +43,9 @@ export function growForest(table: Table, options: ForestOptions, random: RandomS
     shares: [Float64Array.from({ length: groups }, (_, group) => presentShare(table, group))],
   };
   const { grown } = growing;
-  const roots = Int32Array.from({ length: options.trees }, () => {
+  const roots = Int32Array.from({ length: options.trees }, (_, tree) => {
     const root = grown.nodes;
+    growing.tries = options.tries[tree % options.tries.length]!;
     growNode(growing, 0, rows, 1);
     return root;
   });
@@ -71,6 +73,8 @@ interface Grown {
 interface Growing {
   readonly ground: Ground;
   readonly options: ForestOptions;
+  /** Of the tree in hand. */
+  tries: number;
   readonly random: RandomSource;
   readonly grown: Grown;
   /** Counts of the node in hand and of those left of a cut, shape [groups, 2]. */
@@ -150,7 +154,7 @@ function bestSplit(growing: Growing, from: number, upto: number): Split | null {
   let best: Split | null = null;
   let least = Infinity;
   // Among few rows the best of many cuts is the best by chance.
-  const tries = Math.min(options.tries, upto - from);
+  const tries = Math.min(growing.tries, upto - from);
   for (let tried = 0; tried < tries; tried += 1) {
     const feature = Math.floor(random() * ground.features);
     ground.readValues(from, upto, feature, range);

@@ -37,7 +37,7 @@ const MEMBERS = 5;
 const HIDDEN = 16;
 const STEPS = 80;
 /** Trees of the last horizon: enough that twice as many gain nothing that shows, and the file stays small. */
-const TREES = 60;
+const TREES = 120;
 /** Trees of an earlier horizon, by which most plates are *uncertain* yet: fewer keep the teaching short. */
 const EARLY_TREES = 40;
 /** Share of the whole that each stage takes, roughly: what is left is calibration. */

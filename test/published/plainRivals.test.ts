@@ -116,7 +116,7 @@ it("trees: about 19 of 20 left out one at a time, as randomised trees do on iris
   const some = rows.map((_, i) => i).filter((i) => i % 5 === 2);
   const hits = some.filter((out) => {
     const table = withoutRow(out);
-    const forest = growForest(table, { trees: 40, tries: 2, leafRows: 1 }, seededRandom(out));
+    const forest = growForest(table, { trees: 40, tries: [2], leafRows: 1 }, seededRandom(out));
     const logits = forestLogits(forest, table.x.slice(out * 4, out * 4 + 4), 3);
     return names[logits.indexOf(Math.max(...logits))] === classes[out];
   }).length;

@@ -173,6 +173,27 @@ describe("temperature", () => {
     expect(() => fitTemperature(SCORES, HAPPENED, { pull: -1 })).toThrow(RangeError);
   });
 
+  it("with a margin, minimises the loss of what is left after it, and makes up for it where it draws in too far", () => {
+    const lossAt = (sharpness: number, margin: number) =>
+      SCORES.reduce((sum, score, i) => {
+        const probability = margin + (1 - 2 * margin) * sigmoid(sharpness * score);
+        return sum - Math.log(HAPPENED[i] === 1 ? probability : 1 - probability);
+      }, 0);
+    let last = 1 / fitTemperature(SCORES, HAPPENED);
+    for (const one of [0.001, 0.01, 0.03]) {
+      const margin = SCORES.map(() => one);
+      const sharpness = 1 / fitTemperature(SCORES, HAPPENED, { margin });
+      for (const step of [-0.01, 0.01])
+        expect(lossAt(sharpness + step, one)).toBeGreaterThan(lossAt(sharpness, one));
+      expect(sharpness).toBeGreaterThan(last);
+      last = sharpness;
+    }
+    const none = SCORES.map(() => 0);
+    expect(fitTemperature(SCORES, HAPPENED, { margin: none })).toBe(fitTemperature(SCORES, HAPPENED));
+    for (const margin of [[0.1], none.map(() => 0.6), none.map(() => NaN)])
+      expect(() => fitTemperature(SCORES, HAPPENED, { margin })).toThrow(RangeError);
+  });
+
   it("scales with the logits", () => {
     const doubled = SCORES.map((score) => 2 * score);
     expect(fitTemperature(doubled, HAPPENED)).toBeCloseTo(2 * fitTemperature(SCORES, HAPPENED), 8);

@@ -153,6 +153,38 @@ describe("the mixture", () => {
     expect(chooseMix(alone, again, true)).toMatchObject({ chosen: "trees", kinds: ["trees"] });
   });
 
+  it("lets trees answer alone that are clearly better than the mean, and another model only if it is much better", () => {
+    const seen = MODEL_KINDS.map((kind) => {
+      const { judged, ...answers } = heldOut(
+        MODEL_KINDS.map((one) => (one === kind ? (x) => x : noisy(1.5))),
+      );
+      const lossOf = (kinds: readonly ModelKind[]) =>
+        sharedTemperature([groupCases(mixedLogits(answers.models, equalMix(kinds)), judged, 0)]).loss;
+      const { chosen, kinds } = chooseMix(answers, judged, true);
+      const rest = chosen === "mix" ? kinds : MODEL_KINDS;
+      return { kind, chosen, gain: 1 - lossOf([kind]) / lossOf(rest) };
+    });
+    const [trees, others] = [
+      seen.filter(({ kind }) => kind === "trees"),
+      seen.filter(({ kind }) => kind !== "trees"),
+    ];
+    expect(trees).toMatchObject([{ chosen: "trees" }]);
+    for (const { chosen, gain } of others) {
+      expect(chosen).toBe("mix");
+      expect(gain).toBeLessThan(0.15);
+    }
+  });
+
+  it("takes the trees' log-odds as they are and bends those of the others, which may grow without end", () => {
+    const said = MODEL_KINDS.map(() => Float64Array.of(20, -20));
+    MODEL_KINDS.forEach((kind) => {
+      const [high = NaN, low = NaN] = mixedLogits(said, equalMix([kind]));
+      expect(low).toBe(-high);
+      if (kind === "trees") expect(high).toBe(20);
+      else expect(high).toBeLessThan(6);
+    });
+  });
+
   it("has no use for nets that were not taught", () => {
     const { judged, ...answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
     const { kinds, rivals } = chooseMix(answers, judged, false);

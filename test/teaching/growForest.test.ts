@@ -56,7 +56,7 @@ describe("a tree", () => {
   it("says in each leaf the share of present among the rows that come there, or of the nearest node above that knows", () => {
     fc.assert(
       fc.property(tables, fc.integer(), (table, seed) => {
-        const forest = growForest(table, { trees: 3, tries: 2, leafRows: 1 }, seededRandom(seed));
+        const forest = growForest(table, { trees: 3, tries: [2], leafRows: 1 }, seededRandom(seed));
         const counted = [...table.weight.keys()].filter((row) => table.weight[row]! > 0);
         for (let tree = 0; tree < 3; tree += 1) {
           const paths = new Map(counted.map((row) => [row, pathOf(forest, tree, rowOf(table, row))]));
@@ -78,7 +78,7 @@ describe("a tree", () => {
   it("leaves at least the rows asked for in each leaf", () => {
     fc.assert(
       fc.property(tables, fc.integer(), fc.integer({ min: 2, max: 5 }), (table, seed, leafRows) => {
-        const forest = growForest(table, { trees: 1, tries: 3, leafRows }, seededRandom(seed));
+        const forest = growForest(table, { trees: 1, tries: [3], leafRows }, seededRandom(seed));
         const counted = [...table.weight.keys()].filter((row) => table.weight[row]! > 0);
         const inLeaf = new Map<number, number>();
         for (const row of counted) {
@@ -101,11 +101,30 @@ describe("a tree", () => {
       truth: Int8Array.from({ length: rows }, (_, row) => (row < 10 ? 0 : 1)),
       weight: new Float64Array(rows).fill(1),
     };
-    const forest = growForest(table, { trees: 5, tries: 8, leafRows: 1 }, seededRandom(1));
+    const forest = growForest(table, { trees: 5, tries: [8], leafRows: 1 }, seededRandom(1));
     for (let row = 0; row < rows; row += 1)
       for (let tree = 0; tree < 5; tree += 1) {
         const leaf = pathOf(forest, tree, rowOf(table, row)).at(-1)!;
         expect(forest.leaves[forest.right[leaf]!]).toBe(row < 10 ? 0 : 255);
       }
+  });
+
+  it("tries as many features as the trees before and after it do not", () => {
+    const [rows, features, telling] = [40, 5, 3];
+    const noise = seededRandom(2);
+    const table: Table = {
+      rows,
+      features,
+      groups: 1,
+      x: Float64Array.from({ length: rows * features }, (_, at) =>
+        at % features === telling ? Number(at >= (rows * features) / 2) : noise(),
+      ),
+      truth: Int8Array.from({ length: rows }, (_, row) => Number(row >= rows / 2)),
+      weight: new Float64Array(rows).fill(1),
+    };
+    const forest = growForest(table, { trees: 40, tries: [1, 40], leafRows: 1 }, seededRandom(3));
+    const foundAtOnce = Array.from(forest.roots, (root) => forest.feature[root] === telling);
+    expect(foundAtOnce.filter((_, tree) => tree % 2 === 1)).not.toContain(false);
+    expect(foundAtOnce.filter((found, tree) => tree % 2 === 0 && found).length).toBeLessThan(10);
   });
 });

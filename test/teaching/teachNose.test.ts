@@ -53,6 +53,24 @@ describe("a taught nose", () => {
     expect(whole.horizons.slice(0, cut.horizons.length)).toEqual(cut.horizons);
   });
 
+  it("of an older version bends the log-odds of its trees, with which it was calibrated", async () => {
+    const taught = await teachNose(SAMPLES, { ...OPTIONS, withoutNets: true, withRivals: true });
+    const trees = taught.ok ? taught.value.rivals.trees : undefined;
+    if (trees === undefined) throw new Error("no trees");
+    const { unbentTrees, ...older } = trees;
+    expect(unbentTrees).toBe(true);
+    const read = parseNose(serialiseNose(older));
+    if (!read.ok) throw new Error(JSON.stringify(read.error));
+    const logitsOf = (one: Nose) => {
+      const answer = answerSniff(one, NEW_PLATES[0]!);
+      return answer.kind === "answered" ? [...answer.horizons.at(-1)!.logits] : [];
+    };
+    const [now, before] = [logitsOf(trees), logitsOf(read.value)];
+    expect(now).toHaveLength(2);
+    expect(before).toEqual(now.map((logit) => 6 * Math.tanh(logit / 6)));
+    expect(before).not.toEqual(now);
+  });
+
   it("comes back from its file number by number, and answers alike", () => {
     const read = parseNose(serialiseNose(nose), SYNTHETIC_CHANNELS);
     if (!read.ok) throw new Error(JSON.stringify(read.error));
