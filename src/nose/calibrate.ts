@@ -1,4 +1,4 @@
-import { sigmoid } from "../stats/logistic.js";
+import { sigmoid, withinMargin } from "../stats/logistic.js";
 import type { Calibration } from "./nose.js";
 
 /**
@@ -8,14 +8,6 @@ import type { Calibration } from "./nose.js";
  */
 export function calibrate(calibration: Calibration, logit: number, margin: number): number {
   return withinMargin(plainProbability(calibration, logit), margin);
-}
-
-/**
- * Draws a probability in from 0 and 1, as if the truth were noted wrongly once in 1 / margin times. A squeeze and no
- * clip: two plates that differ keep their order.
- */
-export function withinMargin(probability: number, margin: number): number {
-  return margin + (1 - 2 * margin) * probability;
 }
 
 /**

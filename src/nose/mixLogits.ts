@@ -6,15 +6,17 @@ import { nearestPlates, whitened } from "./neighbourLogits.js";
 import { netLogits } from "./netLogits.js";
 import type { HorizonNose, Nose } from "./nose.js";
 
-/**
- * Log-odds are bent towards this size before mixing, so that one overconfident model cannot outvote the rest. Those of
- * the trees stand as they are: their half vote on either side bounds them already.
- */
+/** Log-odds are bent towards this size before mixing, so that one overconfident model cannot outvote the rest. */
 const LARGEST_LOGIT = 6;
 
 /** Monotone and odd; near 0 it changes nothing. */
 export function softClipped(logit: number): number {
   return LARGEST_LOGIT * Math.tanh(logit / LARGEST_LOGIT);
+}
+
+/** Log-odds ready to be mixed. Trees need no bending: their half vote on either side bounds them already. */
+function readyToMix(kind: ModelKind | undefined, logit: number, treesStand: boolean): number {
+  return kind === "trees" && treesStand ? logit : softClipped(logit);
 }
 
 /**
@@ -27,9 +29,8 @@ export function mixedLogits(logits: readonly Float64Array[], weights: ArrayLike<
   const mixed = new Float64Array(logits[0]?.length ?? 0);
   logits.forEach((model, i) => {
     if (weights[i] === 0) return;
-    const isBent = MODEL_KINDS[i] !== "trees";
     for (let at = 0; at < mixed.length; at += 1)
-      mixed[at]! += weights[i]! * (isBent ? softClipped(model[at]!) : model[at]!);
+      mixed[at]! += weights[i]! * readyToMix(MODEL_KINDS[i], model[at]!, true);
   });
   return mixed;
 }
@@ -55,8 +56,9 @@ export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mi
     const weight = horizon.mix[i] ?? 0;
     if (weight === 0) return;
     const said = kind === "neighbours" ? nearest.logits : saidBy(kind, nose, horizon, x);
-    const isBent = kind !== "trees" || nose.unbentTrees !== true;
-    said?.forEach((logit, group) => (logits[group]! += weight * (isBent ? softClipped(logit) : logit)));
+    said?.forEach((logit, group) => {
+      logits[group]! += weight * readyToMix(kind, logit, nose.unbentTrees === true);
+    });
   });
   return { logits, strangeness: nearest.strangeness };
 }

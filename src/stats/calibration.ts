@@ -1,6 +1,6 @@
 /** From a raw score to a probability that means what it says. */
 import { checkOutcomes } from "./checkPairs.js";
-import { sigmoid, softmax, softplus } from "./logistic.js";
+import { sigmoid, softmax, softplus, withinMargin } from "./logistic.js";
 
 /** Limits of a fitted temperature; separable logits would otherwise ask for 0. Common practice. */
 export const LEAST_TEMPERATURE = 0.01;
@@ -173,7 +173,7 @@ export function fitTemperature(
 function surplus(logit: number, happened: number, margin: number): number {
   const plain = sigmoid(logit);
   if (margin === 0) return plain - happened;
-  const drawn = margin + (1 - 2 * margin) * plain;
+  const drawn = withinMargin(plain, margin);
   return ((drawn - happened) * (1 - 2 * margin) * plain * (1 - plain)) / (drawn * (1 - drawn));
 }
 

@@ -7,6 +7,14 @@ export function sigmoid(logOdds: number): number {
   return odds / (1 + odds);
 }
 
+/**
+ * Draws a probability in from 0 and 1, as if the truth were noted wrongly once in 1 / margin times. A squeeze and no
+ * clip: two plates that differ keep their order.
+ */
+export function withinMargin(probability: number, margin: number): number {
+  return margin + (1 - 2 * margin) * probability;
+}
+
 /** Log-odds of a probability; 0 gives -Infinity, 1 gives Infinity. @throws {RangeError} if it is no fraction */
 export function logit(probability: number): number {
   if (!(probability >= 0 && probability <= 1))

@@ -36,7 +36,7 @@ const FEW_FOLDS = 5;
 const MEMBERS = 5;
 const HIDDEN = 16;
 const STEPS = 80;
-/** Trees of the last horizon: enough that twice as many gain nothing that shows, and the file stays small. */
+/** Trees of the last horizon: more of them gain a little yet, but the teaching would take too long. */
 const TREES = 120;
 /** Trees of an earlier horizon, by which most plates are *uncertain* yet: fewer keep the teaching short. */
 const EARLY_TREES = 40;

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { seededRandom, standardNormal } from "../../src/kernel/random.js";
-import { calibrate, slipRate, withinMargin } from "../../src/nose/calibrate.js";
+import { calibrate, slipRate } from "../../src/nose/calibrate.js";
 import { mixedLogits } from "../../src/nose/mixLogits.js";
 import { MODEL_KINDS, type ModelKind } from "../../src/nose/models.js";
-import { sigmoid } from "../../src/stats/logistic.js";
+import { sigmoid, withinMargin } from "../../src/stats/logistic.js";
 import { logLoss } from "../../src/stats/scores.js";
 import {
   chooseCalibrations,

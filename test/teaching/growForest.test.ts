@@ -109,7 +109,7 @@ describe("a tree", () => {
       }
   });
 
-  it("tries as many features as the trees before and after it do not", () => {
+  it("takes its number of tries in turn with the others", () => {
     const [rows, features, telling] = [40, 5, 3];
     const noise = seededRandom(2);
     const table: Table = {
