@@ -14,23 +14,57 @@ export function softClipped(logit: number): number {
   return LARGEST_LOGIT * Math.tanh(logit / LARGEST_LOGIT);
 }
 
-/** Log-odds ready to be mixed. Trees need no bending: their half vote on either side bounds them already. */
-function readyToMix(kind: ModelKind | undefined, logit: number, treesStand: boolean): number {
-  return kind === "trees" && treesStand ? logit : softClipped(logit);
+/**
+ * How much log-odds still say at a distance from all that was taught: the same as ever at the usual distance, half at
+ * three times that, and nothing in the end.
+ *
+ * @param strangeness - distance to the nearest taught plates, >= 0, in any unit
+ * @param usual - the same of the typical plate that was held out, in the same unit, positive
+ * @returns 0 to 2; 1 if nothing usual is known
+ */
+export function shareAtDistance(strangeness: number, usual: number | undefined): number {
+  return usual === undefined ? 1 : 2 / (1 + strangeness / usual);
+}
+
+/** Log-odds ready to be mixed. The kernel needs no drawing in: its bells say nothing far from where they stand. */
+function readyToMix(kind: ModelKind, logit: number, share: number, unbentTrees: boolean): number {
+  const drawn = kind === "kernel" ? logit : share * logit;
+  return kind === "trees" && unbentTrees ? drawn : softClipped(drawn);
 }
 
 /**
- * Weighted log-odds of several models for the same cases, as a nose taught today mixes them, shape [cases].
+ * Held-out log-odds ready to be mixed, as a nose taught today readies its own.
  *
- * @param logits - of each model, shape [models][cases]
+ * @param logits - of each model in the order of MODEL_KINDS, shape [models][rows, groups]
+ * @param strangeness - shape [rows]
+ * @param usual - usual distance, as in `shareAtDistance`
+ */
+export function readyLogits(
+  logits: readonly Float64Array[],
+  strangeness: Float64Array,
+  usual: number | undefined,
+): Float64Array[] {
+  const shares = strangeness.map((one) => shareAtDistance(one, usual));
+  return logits.map((model, i) => {
+    const kind = MODEL_KINDS[i];
+    const groups = model.length / shares.length;
+    return kind === undefined
+      ? model
+      : model.map((logit, at) => readyToMix(kind, logit, shares[Math.floor(at / groups)]!, true));
+  });
+}
+
+/**
+ * Weighted log-odds of several models for the same cases, shape [cases].
+ *
+ * @param logits - of each model, ready to be mixed, shape [models][cases]
  * @param weights - shape [models]
  */
 export function mixedLogits(logits: readonly Float64Array[], weights: ArrayLike<number>): Float64Array {
   const mixed = new Float64Array(logits[0]?.length ?? 0);
   logits.forEach((model, i) => {
     if (weights[i] === 0) return;
-    for (let at = 0; at < mixed.length; at += 1)
-      mixed[at]! += weights[i]! * readyToMix(MODEL_KINDS[i], model[at]!, true);
+    for (let at = 0; at < mixed.length; at += 1) mixed[at]! += weights[i]! * model[at]!;
   });
   return mixed;
 }
@@ -51,13 +85,15 @@ export interface Mixed {
 export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mixed {
   const groups = nose.groups.length;
   const nearest = nearestPlates(horizon.neighbours, whitened(horizon.neighbours, x), groups);
+  const unbentTrees = nose.unbentTrees === true;
+  const share = shareAtDistance(nearest.strangeness, horizon.usualDistance);
   const logits = new Float64Array(groups);
   MODEL_KINDS.forEach((kind, i) => {
     const weight = horizon.mix[i] ?? 0;
     if (weight === 0) return;
     const said = kind === "neighbours" ? nearest.logits : saidBy(kind, nose, horizon, x);
     said?.forEach((logit, group) => {
-      logits[group]! += weight * readyToMix(kind, logit, nose.unbentTrees === true);
+      logits[group]! += weight * readyToMix(kind, logit, share, unbentTrees);
     });
   });
   return { logits, strangeness: nearest.strangeness };

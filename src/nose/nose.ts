@@ -51,6 +51,11 @@ export interface HorizonNose {
   readonly neighbours: NeighbourModel;
   /** Relative distance (strangeness) of each held-out plate to the plates taught without it, in rising order. */
   readonly heldOutDistances: Float32Array;
+  /**
+   * The distance of the typical held-out plate: by what lies farther off the log-odds are drawn in. Older noses, without
+   * it, were calibrated on log-odds that stand at any distance.
+   */
+  readonly usualDistance?: number | undefined;
 }
 
 /** One group's calibration and held-out answers at one horizon. */

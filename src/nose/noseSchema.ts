@@ -104,6 +104,7 @@ const horizon = v.object({
   kernel: v.optional(v.nullable(kernel)),
   neighbours,
   heldOutDistances: floats,
+  usualDistance: v.optional(v.pipe(finite, v.gtValue(0, "must be positive"))),
 });
 
 const calibration = v.variant("kind", [

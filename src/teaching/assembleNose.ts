@@ -8,13 +8,11 @@ import { equalMix, groupCases, type JudgedCases, type MixChoice } from "./choose
 import type { RecipeChoice } from "./chooseRecipe.js";
 import type { FittedHorizon } from "./fitHorizon.js";
 import type { StrangenessScale } from "./fitNeighbours.js";
-import { isDishTaught } from "./foodDistances.js";
-import { UNLIKE_RATE } from "../finding/bands.js";
 import { groupReport } from "./groupReport.js";
-import type { HeldOutLogits } from "./heldOutLogits.js";
 import type { HorizonSpan } from "./horizonsOf.js";
 import { numbersOf, type Prepared } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
+import type { ReadyAnswers } from "./readyAnswers.js";
 import type { Taught, TeachOptions } from "./teachOptions.js";
 
 /** What the folds share. */
@@ -45,7 +43,7 @@ const LEAST_PLATES = 2;
 /** Mixes, calibrates and packs: the nose, its report and, if asked for, its rivals. */
 export function assembleNose(
   work: Work,
-  heldOut: readonly HeldOutLogits[],
+  heldOut: readonly ReadyAnswers[],
   fitted: FittedNose,
   choice: MixChoice,
 ): Taught {
@@ -56,7 +54,7 @@ export function assembleNose(
     const judged = heldOut.map((one) => judgedGroups(mixedLogits(one.models, mix), cases));
     const groups = work.prepared.groups.map((_, group) => groupNose(work, cases, judged, group));
     const report = noseReport(work, groups, choice.rivals, chosen, fitted.backend);
-    return packed(work, fitted, mix, groups, heldOut, cases, chosen, report);
+    return packed(work, fitted, mix, groups, heldOut, chosen, report);
   };
   const nose = make(choice);
   const alone = options.withRivals === true && cases.groups.length > 0 ? MODEL_KINDS : [];
@@ -85,8 +83,8 @@ export function judgedCases(work: Work): JudgedCases {
     .filter((group) => Math.min(platesOf(group, 0), platesOf(group, 1)) >= LEAST_PLATES);
   const reached = tables.at(-1)!.reached;
   const rows = folds >= 2 ? [...foldOf.keys()].filter((row) => reached[row] === 1) : [];
-  const { truth, weight } = prepared;
-  return { rows, groups: rows.length > 0 ? groups : [], groupCount, truth, weight, folds: foldOf };
+  const { truth, weight, plates } = prepared;
+  return { rows, groups: rows.length > 0 ? groups : [], groupCount, truth, weight, plates, folds: foldOf };
 }
 
 /** Calibration and held-out answers of every judged group at one horizon, by the group's number. */
@@ -187,8 +185,7 @@ function packed(
   fitted: FittedNose,
   mix: Float32Array,
   groups: readonly GroupNose[],
-  heldOut: readonly HeldOutLogits[],
-  cases: JudgedCases,
+  heldOut: readonly ReadyAnswers[],
   chosen: ModelChoice,
   report: NoseReport,
 ): Nose {
@@ -206,7 +203,8 @@ function packed(
       trees: uses("trees") ? own.trees : null,
       kernel: uses("kernel") ? own.kernel : null,
       neighbours: own.neighbours,
-      heldOutDistances: plateStrangeness(work, heldOut[place]!, cases.rows),
+      heldOutDistances: heldOut[place]!.distances,
+      usualDistance: heldOut[place]!.usualDistance,
     };
   });
   return {
@@ -227,22 +225,4 @@ function packed(
     chosen,
     report,
   };
-}
-
-/**
- * Mean strangeness of each held-out plate, in rising order. A plate whose dish was on no other is itself unknown food,
- * and would loosen the limit: it counts only where the others are too few to draw one.
- */
-function plateStrangeness(work: Work, heldOut: HeldOutLogits, judged: readonly number[]): Float32Array {
-  const { prepared, foldOf } = work;
-  const known = judged.filter((row) => isDishTaught(prepared, foldOf, row));
-  const knownPlates = new Set(known.map((row) => prepared.plates[row]!)).size;
-  const rows = (knownPlates + 1) * UNLIKE_RATE >= 1 ? known : judged;
-  const sums = new Map<number, { sum: number; count: number }>();
-  for (const row of rows) {
-    const plate = prepared.plates[row]!;
-    const held = sums.get(plate) ?? { sum: 0, count: 0 };
-    sums.set(plate, { sum: held.sum + heldOut.strangeness[row]!, count: held.count + 1 });
-  }
-  return Float32Array.from([...sums.values()], ({ sum, count }) => sum / count).sort();
 }

@@ -4,8 +4,8 @@ import { MODEL_KINDS, type ModelChoice, type ModelKind } from "../nose/models.js
 import type { RivalReport } from "../nose/report.js";
 import { sigmoid } from "../stats/logistic.js";
 import { balancedAccuracy, logLoss, rocAuc } from "../stats/scores.js";
+import { mean, standardDeviation } from "../stats/summary.js";
 import { chooseCalibrations, sharedTemperature } from "./chooseCalibration.js";
-import type { HeldOutLogits } from "./heldOutLogits.js";
 
 /** The cases of one horizon: every sniff and every group that can be judged, in one list. */
 export interface JudgedCases {
@@ -18,17 +18,16 @@ export interface JudgedCases {
   readonly truth: Int8Array;
   /** Shape [all rows]. */
   readonly weight: Float64Array;
+  /** Number of each row's plate, shape [all rows]. */
+  readonly plates: Int32Array;
   readonly folds: Int32Array;
 }
 
-/** A model leaves the mixture only if the rest is better by this share of the log loss without it: the mean of many is
- * hard to beat, and a choice among few plates is partly luck. Common practice. */
-const CLEAR_GAIN = 0.03;
-
-/** A model answers alone only if it is better by this share: the best of several is partly the luckiest. */
-const LONE_GAIN = 0.15;
-/** The same for the trees: a forest is the mean of many already. */
-const LONE_FOREST_GAIN = 0.04;
+/**
+ * A change of the mixture must gain so many standard errors of its gain over the plates: the mean of many is hard to beat,
+ * and a choice among few plates is partly luck. Common practice is between one and two.
+ */
+const CLEAR_GAIN_ERRORS = 1.5;
 
 /** A way to turn the models' log-odds into one. */
 export interface MixChoice {
@@ -40,41 +39,86 @@ export interface MixChoice {
 
 /**
  * The models whose mean log-odds are best held out: all of them at first; then the one that harms most is left out, as
- * long as that is clearly better; at last one alone, if it is much better. No weights are fitted: on food that was
- * never taught, fitted ones do worse than equal ones.
+ * long as that is clearly better; at last one alone, if that is clearly better again. Trees, being the mean of many already,
+ * answer alone wherever no mixture is better. No weights are fitted: on food that was never taught, fitted ones do worse
+ * than equal ones.
  *
+ * @param heldOut - log-odds ready to be mixed, in the order of MODEL_KINDS, each of shape [all rows, groupCount]
  * @see Clemen, Int. J. Forecasting 5 (1989), 559-583 (the plain mean of forecasts); Caruana and others, Proc. 21st ICML
- *   (2004), 137-144 (choice of an ensemble's members by held-out loss)
+ *   (2004), 137-144 (choice of an ensemble's members by held-out loss); Breiman and others, Classification and Regression
+ *   Trees (1984), section 3.4.3 (choice by standard errors)
  */
-export function chooseMix(heldOut: HeldOutLogits, cases: JudgedCases, hasNets: boolean): MixChoice {
+export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, hasNets: boolean): MixChoice {
   const all = MODEL_KINDS.filter((kind) => hasNets || kind !== "nets");
-  const lossOf = (kinds: readonly ModelKind[]) => {
-    const logits = mixedLogits(heldOut.models, equalMix(kinds));
-    return sharedTemperature(cases.groups.map((group) => groupCases(logits, cases, group))).loss;
-  };
+  const lossesOf = (kinds: readonly ModelKind[]) => plateLosses(mixedLogits(heldOut, equalMix(kinds)), cases);
   let kinds: readonly ModelKind[] = all;
-  let loss = lossOf(kinds);
+  let losses = lossesOf(kinds);
   while (kinds.length > 2) {
-    const fewer = kinds.map((left) => kinds.filter((kind) => kind !== left));
-    const losses = fewer.map(lossOf);
-    const least = Math.min(...losses);
-    if (!(least < loss * (1 - CLEAR_GAIN))) break;
-    kinds = fewer[losses.indexOf(least)] ?? kinds;
-    loss = least;
+    const fewer = bestOf(
+      kinds.map((left) => kinds.filter((kind) => kind !== left)),
+      lossesOf,
+    );
+    if (!(gainInErrors(losses, fewer.losses) > CLEAR_GAIN_ERRORS)) break;
+    ({ kinds, losses } = fewer);
   }
-  const alone = all
-    .map((kind) => ({ kind, loss: lossOf([kind]), gain: kind === "trees" ? LONE_FOREST_GAIN : LONE_GAIN }))
-    .filter((one) => one.loss < loss * (1 - one.gain))
-    .sort((a, b) => a.loss - b.loss)[0];
-  if (alone !== undefined) kinds = [alone.kind];
+  const alone = all.filter(
+    (kind) => gainInErrors(losses, lossesOf([kind])) > (kind === "trees" ? 0 : CLEAR_GAIN_ERRORS),
+  );
+  if (alone.length > 0)
+    ({ kinds } = bestOf(
+      alone.map((kind) => [kind]),
+      lossesOf,
+    ));
   const scored = (name: ModelChoice, mix: readonly ModelKind[]) => ({
     name,
-    ...scoresOf(mixedLogits(heldOut.models, equalMix(mix)), cases),
+    ...scoresOf(mixedLogits(heldOut, equalMix(mix)), cases),
   });
   const rivals = all.map((kind) => scored(kind, [kind]));
   return kinds.length === 1 && kinds[0] !== undefined
     ? { chosen: kinds[0], kinds, rivals }
     : { chosen: "mix", kinds, rivals: [...rivals, scored("mix", kinds)] };
+}
+
+/** Some models, and the log loss of each judged plate under their mean, shape [plates]. */
+interface Judged {
+  readonly kinds: readonly ModelKind[];
+  readonly losses: Float64Array;
+}
+
+function bestOf(
+  choices: readonly (readonly ModelKind[])[],
+  lossesOf: (kinds: readonly ModelKind[]) => Float64Array,
+): Judged {
+  return choices
+    .map((kinds) => ({ kinds, losses: lossesOf(kinds) }))
+    .reduce((best, one) => (sumOf(one.losses) < sumOf(best.losses) ? one : best));
+}
+
+/** Log loss of each judged plate over all groups, calibrated without its fold, shape [plates]. */
+function plateLosses(logits: Float64Array, cases: JudgedCases): Float64Array {
+  const groups = cases.groups.map((group) => groupCases(logits, cases, group));
+  const losses = new Map(cases.rows.map((row) => [cases.plates[row]!, 0]));
+  sharedTemperature(groups).of.forEach(({ probabilities }, at) => {
+    const { rows, truth, weight } = groups[at]!;
+    rows.forEach((row, i) => {
+      const plate = cases.plates[row]!;
+      const likelihood = truth[i] === 1 ? probabilities[i]! : 1 - probabilities[i]!;
+      losses.set(plate, losses.get(plate)! - weight[i]! * Math.log(likelihood));
+    });
+  });
+  return Float64Array.from(losses.values());
+}
+
+/** Log loss that a change saves, in standard errors of the saving over the plates. */
+function gainInErrors(before: Float64Array, after: Float64Array): number {
+  if (before.length < 2) return 0;
+  const gains = before.map((loss, plate) => loss - after[plate]!);
+  const gain = mean(gains);
+  return gain === 0 ? 0 : gain / (standardDeviation(gains) / Math.sqrt(gains.length));
+}
+
+function sumOf(values: Float64Array): number {
+  return values.reduce((sum, one) => sum + one, 0);
 }
 
 /** The same weight for each of the kinds, in the order of MODEL_KINDS. */
@@ -95,14 +139,14 @@ function scoresOf(logits: Float64Array, cases: JudgedCases): Omit<RivalReport, "
       balancedAccuracy: balancedAccuracy(answered, one.truth),
     };
   });
-  const mean = (values: (number | null)[]) => {
+  const meanOfKnown = (values: (number | null)[]) => {
     const known = values.filter((value) => value !== null);
-    return known.length === 0 ? null : known.reduce((a, b) => a + b, 0) / known.length;
+    return known.length === 0 ? null : mean(known);
   };
   return {
-    logLoss: mean(each.map((one) => one.logLoss)) ?? NaN,
-    auc: mean(each.map((one) => one.auc)),
-    balancedAccuracy: mean(each.map((one) => one.balancedAccuracy)),
+    logLoss: meanOfKnown(each.map((one) => one.logLoss)) ?? NaN,
+    auc: meanOfKnown(each.map((one) => one.auc)),
+    balancedAccuracy: meanOfKnown(each.map((one) => one.balancedAccuracy)),
   };
 }
 

@@ -18,6 +18,7 @@ import { horizonsOf, type HorizonSpan } from "./horizonsOf.js";
 import { type FitJob, nextSeed } from "./plainJobs.js";
 import { kindOfRow, labelsOf, type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
 import { rawTables } from "./rawTables.js";
+import { readyAnswers } from "./readyAnswers.js";
 import { teachNets } from "./teachNets.js";
 import type { Taught, TeachOptions } from "./teachOptions.js";
 
@@ -103,11 +104,12 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   ]);
   if (horizons === null || nets === "cancelled") return err({ kind: "cancelled" });
   const cases = judgedCases(work);
+  const ready = heldOut.map((one) => readyAnswers(one, prepared, foldOf, cases.rows));
   const mix: MixChoice =
     cases.groups.length > 0
-      ? chooseMix(heldOut.at(-1)!, cases, nets !== null)
+      ? chooseMix(ready.at(-1)!.models, cases, nets !== null)
       : { chosen: "trees", kinds: ["trees"], rivals: [] };
-  return ok(assembleNose(work, heldOut, { horizons, nets, backend: backend ?? "unknown" }, mix));
+  return ok(assembleNose(work, ready, { horizons, nets, backend: backend ?? "unknown" }, mix));
 }
 
 async function choiceOf(

@@ -11,7 +11,7 @@ import { LEAST_PAIRS } from "./transferGain.js";
 /**
  * What a map leaves between two sniffers moves every plate away from the taught ones. By how much is read off the pairs:
  * the median ratio of a plate's strangeness on the second sniffer, through a map fitted without it, to that on the
- * first. The held-out distances grow by it, but never by more than `mostWidened`. A pair of unknown food is strange on
+ * first. The held-out distances and the usual one grow by it, but never by more than `mostWidened`. A pair of unknown food is strange on
  * both, and widens nothing.
  *
  * @param bare - the moved nose, still with the distances of the first sniffer
@@ -41,7 +41,12 @@ export function movedHorizons(
     const finite = ratios.filter(Number.isFinite);
     if (finite.length < LEAST_PAIRS) return horizon;
     const factor = Math.min(mostWidened(horizon.heldOutDistances), Math.max(1, median(finite)));
-    return { ...horizon, heldOutDistances: horizon.heldOutDistances.map((one) => factor * one) };
+    const { heldOutDistances, usualDistance } = horizon;
+    return {
+      ...horizon,
+      heldOutDistances: heldOutDistances.map((one) => factor * one),
+      usualDistance: usualDistance === undefined ? undefined : Math.fround(factor * usualDistance),
+    };
   });
 }
 

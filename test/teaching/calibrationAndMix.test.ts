@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { seededRandom, standardNormal } from "../../src/kernel/random.js";
 import { calibrate, slipRate } from "../../src/nose/calibrate.js";
-import { mixedLogits } from "../../src/nose/mixLogits.js";
+import { mixedLogits, readyLogits, shareAtDistance, softClipped } from "../../src/nose/mixLogits.js";
 import { MODEL_KINDS, type ModelKind } from "../../src/nose/models.js";
 import { sigmoid, withinMargin } from "../../src/stats/logistic.js";
 import { logLoss } from "../../src/stats/scores.js";
@@ -125,9 +125,11 @@ function heldOut(of: readonly ((honest: number) => number)[], count = 300) {
     groupCount: 1,
     truth: Int8Array.from(truth),
     weight: new Float64Array(count).fill(1),
+    plates: Int32Array.from(honest.keys()),
     folds,
   };
-  return { judged, models: of.map((make) => honest.map(make)), strangeness: new Float64Array(count) };
+  const said = of.map((make) => honest.map(make));
+  return { judged, answers: readyLogits(said, new Float64Array(count), undefined) };
 }
 
 describe("the mixture", () => {
@@ -136,7 +138,7 @@ describe("the mixture", () => {
   const guess = () => 6 * standardNormal(random);
 
   it("keeps all models that are about as good, each with the same weight", () => {
-    const { judged, ...answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
+    const { judged, answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
     const { chosen, kinds } = chooseMix(answers, judged, true);
     expect(chosen).toBe("mix");
     expect(kinds).toEqual(MODEL_KINDS);
@@ -144,39 +146,48 @@ describe("the mixture", () => {
   });
 
   it("leaves out models that guess boldly, and names the one that remains if it alone knows", () => {
-    const { judged, ...answers } = heldOut([noisy(1), guess, noisy(1), noisy(1), guess, noisy(1)]);
+    const { judged, answers } = heldOut([noisy(1), guess, noisy(1), noisy(1), guess, noisy(1)]);
     expect(chooseMix(answers, judged, true)).toMatchObject({
       chosen: "mix",
       kinds: ["nets", "discriminant", "trees", "kernel"],
     });
-    const { judged: again, ...alone } = heldOut([guess, guess, guess, (one) => one, guess, guess]);
+    const { judged: again, answers: alone } = heldOut([guess, guess, guess, (one) => one, guess, guess]);
     expect(chooseMix(alone, again, true)).toMatchObject({ chosen: "trees", kinds: ["trees"] });
   });
 
-  it("lets trees answer alone that are clearly better than the mean, and another model only if it is much better", () => {
+  it("lets trees answer alone that no mixture beats, and another model only if it is clearly better", () => {
     const seen = MODEL_KINDS.map((kind) => {
-      const { judged, ...answers } = heldOut(
-        MODEL_KINDS.map((one) => (one === kind ? (x) => x : noisy(1.5))),
+      const { judged, answers } = heldOut(
+        MODEL_KINDS.map((one) => (one === kind ? noisy(0.6) : noisy(0.9))),
+        100,
       );
       const lossOf = (kinds: readonly ModelKind[]) =>
-        sharedTemperature([groupCases(mixedLogits(answers.models, equalMix(kinds)), judged, 0)]).loss;
+        sharedTemperature([groupCases(mixedLogits(answers, equalMix(kinds)), judged, 0)]).loss;
       const { chosen, kinds } = chooseMix(answers, judged, true);
-      const rest = chosen === "mix" ? kinds : MODEL_KINDS;
-      return { kind, chosen, gain: 1 - lossOf([kind]) / lossOf(rest) };
+      return { kind, chosen, gain: lossOf(kinds) - lossOf([kind]) };
     });
-    const [trees, others] = [
-      seen.filter(({ kind }) => kind === "trees"),
-      seen.filter(({ kind }) => kind !== "trees"),
-    ];
-    expect(trees).toMatchObject([{ chosen: "trees" }]);
-    for (const { chosen, gain } of others) {
-      expect(chosen).toBe("mix");
-      expect(gain).toBeLessThan(0.15);
-    }
+    for (const { kind, chosen, gain } of seen)
+      if (kind === "trees") expect(chosen === "trees" || gain < 0).toBe(true);
+      else expect(chosen).toBe("mix");
+  });
+
+  it("weighs a gain by how evenly the plates share it: one lucky plate leaves all models in", () => {
+    const { judged, answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
+    const bad = MODEL_KINDS.indexOf("neighbours");
+    const turned = (rows: number) =>
+      answers.map((said, i) =>
+        i === bad ? said.map((one, row) => (row < rows ? -8 * Math.sign(one) : one)) : said,
+      );
+    expect(chooseMix(turned(1), judged, true).kinds).toEqual(MODEL_KINDS);
+    expect(chooseMix(turned(100), judged, true).kinds).not.toContain("neighbours");
   });
 
   it("takes the trees' log-odds as they are and bends those of the others, which may grow without end", () => {
-    const said = MODEL_KINDS.map(() => Float64Array.of(20, -20));
+    const said = readyLogits(
+      MODEL_KINDS.map(() => Float64Array.of(20, -20)),
+      new Float64Array(2),
+      undefined,
+    );
     MODEL_KINDS.forEach((kind) => {
       const [high = NaN, low = NaN] = mixedLogits(said, equalMix([kind]));
       expect(low).toBe(-high);
@@ -185,8 +196,22 @@ describe("the mixture", () => {
     });
   });
 
+  it("draws log-odds in with the distance from what was taught, but those of the kernel, which falls by itself", () => {
+    // Counted by hand: 2 / (1 + d) of them at d times the usual distance.
+    expect([0, 3, 9, 15, Infinity].map((far) => shareAtDistance(far, 3))).toEqual([2, 1, 0.5, 1 / 3, 0]);
+    expect(shareAtDistance(9, undefined)).toBe(1);
+    const said = MODEL_KINDS.map(() => Float64Array.of(3, 3));
+    const ready = readyLogits(said, Float64Array.of(1, 3), 1);
+    MODEL_KINDS.forEach((kind, i) => {
+      const [near = NaN, far = NaN] = ready[i]!;
+      if (kind === "kernel") expect(far).toBe(near);
+      else if (kind === "trees") expect([near, far]).toEqual([3, 1.5]);
+      else expect(far).toBe(softClipped(1.5));
+    });
+  });
+
   it("has no use for nets that were not taught", () => {
-    const { judged, ...answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
+    const { judged, answers } = heldOut(MODEL_KINDS.map(() => noisy(1)));
     const { kinds, rivals } = chooseMix(answers, judged, false);
     expect(kinds).not.toContain("nets");
     expect(rivals.map(({ name }) => name)).toEqual([...MODEL_KINDS.filter((kind) => kind !== "nets"), "mix"]);
@@ -197,9 +222,9 @@ describe("the mixture", () => {
       fc.property(
         fc.array(fc.double({ min: 0, max: 4, noNaN: true }), { minLength: 6, maxLength: 6 }),
         (noises) => {
-          const { judged, ...answers } = heldOut(noises.map(noisy), 60);
+          const { judged, answers } = heldOut(noises.map(noisy), 60);
           const lossOf = (kinds: readonly ModelKind[]) =>
-            sharedTemperature([groupCases(mixedLogits(answers.models, equalMix(kinds)), judged, 0)]).loss;
+            sharedTemperature([groupCases(mixedLogits(answers, equalMix(kinds)), judged, 0)]).loss;
           expect(lossOf(chooseMix(answers, judged, true).kinds)).toBeLessThanOrEqual(lossOf(MODEL_KINDS));
         },
       ),

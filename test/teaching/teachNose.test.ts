@@ -4,6 +4,7 @@ import { findPlate } from "../../src/finding/findPlate.js";
 import { seededRandom, shuffled } from "../../src/kernel/random.js";
 import { answerSniff } from "../../src/nose/answer.js";
 import { compareNoses } from "../../src/nose/compareNoses.js";
+import { shareAtDistance } from "../../src/nose/mixLogits.js";
 import { parseNose, serialiseNose } from "../../src/nose/noseFile.js";
 import type { Nose } from "../../src/nose/nose.js";
 import type { Sniff } from "../../src/sniff/sniff.js";
@@ -53,22 +54,29 @@ describe("a taught nose", () => {
     expect(whole.horizons.slice(0, cut.horizons.length)).toEqual(cut.horizons);
   });
 
-  it("of an older version bends the log-odds of its trees, with which it was calibrated", async () => {
+  it("of an older version bends the log-odds of its trees and lets them stand at any distance, as it was calibrated", async () => {
     const taught = await teachNose(SAMPLES, { ...OPTIONS, withoutNets: true, withRivals: true });
     const trees = taught.ok ? taught.value.rivals.trees : undefined;
     if (trees === undefined) throw new Error("no trees");
-    const { unbentTrees, ...older } = trees;
+    const { unbentTrees, horizons, ...older } = trees;
     expect(unbentTrees).toBe(true);
-    const read = parseNose(serialiseNose(older));
+    const usual = horizons.at(-1)!.usualDistance;
+    const standing = horizons.map(({ usualDistance: _, ...one }) => one);
+    const read = parseNose(serialiseNose({ ...older, horizons: standing }));
     if (!read.ok) throw new Error(JSON.stringify(read.error));
-    const logitsOf = (one: Nose) => {
+    const lastOf = (one: Nose) => {
       const answer = answerSniff(one, NEW_PLATES[0]!);
-      return answer.kind === "answered" ? [...answer.horizons.at(-1)!.logits] : [];
+      if (answer.kind !== "answered") throw new Error("no answer");
+      return answer.horizons.at(-1)!;
     };
-    const [now, before] = [logitsOf(trees), logitsOf(read.value)];
-    expect(now).toHaveLength(2);
-    expect(before).toEqual(now.map((logit) => 6 * Math.tanh(logit / 6)));
-    expect(before).not.toEqual(now);
+    const [now, before] = [lastOf(trees), lastOf(read.value)];
+    const share = shareAtDistance(now.strangeness, usual);
+    expect(share).not.toBeCloseTo(1, 2);
+    expect(before.strangeness).toBe(now.strangeness);
+    expect(before.logits).toHaveLength(2);
+    now.logits.forEach((logit, group) =>
+      expect(before.logits[group]).toBeCloseTo(6 * Math.tanh(logit / share / 6), 9),
+    );
   });
 
   it("comes back from its file number by number, and answers alike", () => {
