@@ -87,14 +87,13 @@ export function sharedTemperature(groups: readonly CalibrationCases[]): {
   readonly of: readonly Tried[];
   readonly loss: number;
 } {
-  const without = (fold: number) => groups.map(({ folds }) => rowsWhere(folds, (own) => own !== fold));
   const known = new Map<number, Calibration>();
   const fittedWithout = (fold: number) => {
-    const fitted = known.get(fold) ?? temperatureOf(groups, without(fold));
+    const fitted = known.get(fold) ?? temperatureWithout(groups, fold);
     known.set(fold, fitted);
     return fitted;
   };
-  const whole = temperatureOf(groups, without(-1));
+  const whole = temperatureWithout(groups, null);
   const of = groups.map((cases) => scored(cases, fittedWithout, whole));
   const loss = of.reduce(
     (sum, { probabilities }, group) => sum + weightedLoss(groups[group]!, probabilities),
@@ -103,18 +102,27 @@ export function sharedTemperature(groups: readonly CalibrationCases[]): {
   return { of, loss };
 }
 
-function temperatureOf(
-  groups: readonly CalibrationCases[],
-  rows: readonly (readonly number[])[],
-): Calibration {
-  const gathered = (value: (cases: CalibrationCases, row: number) => number) =>
-    groups.flatMap((cases, group) => rows[group]!.map((row) => value(cases, row)));
-  const logits = gathered((cases, row) => cases.logits[row]!);
-  if (logits.length === 0) return { kind: "identity" };
-  const truth = gathered((cases, row) => cases.truth[row]!);
-  const weight = gathered((cases, row) => cases.weight[row]!);
-  const margin = gathered((cases) => cases.margin);
-  const temperature = fitTemperature(logits, truth, { weight, margin, pull: PULL });
+/** The temperature of all cases but those of one fold; of all where none is left out. */
+function temperatureWithout(groups: readonly CalibrationCases[], left: number | null): Calibration {
+  const most = groups.reduce((sum, { logits }) => sum + logits.length, 0);
+  const logits = new Float64Array(most);
+  const truth = new Uint8Array(most);
+  const weight = new Float64Array(most);
+  const margin = new Float64Array(most);
+  let count = 0;
+  // Plain loops: choosing a mixture comes here hundreds of times.
+  for (const cases of groups)
+    for (let row = 0; row < cases.logits.length; row += 1) {
+      if (cases.folds[row] === left) continue;
+      logits[count] = cases.logits[row]!;
+      truth[count] = cases.truth[row]!;
+      weight[count] = cases.weight[row]!;
+      margin[count] = cases.margin;
+      count += 1;
+    }
+  if (count === 0) return { kind: "identity" };
+  const options = { weight: weight.subarray(0, count), margin: margin.subarray(0, count), pull: PULL };
+  const temperature = fitTemperature(logits.subarray(0, count), truth.subarray(0, count), options);
   return { kind: "temperature", temperature: Math.fround(Math.max(LEAST_TEMPERATURE, temperature)) };
 }
 
