@@ -45,12 +45,10 @@ export function readyLogits(
   usual: number | undefined,
 ): Float64Array[] {
   const shares = strangeness.map((one) => shareAtDistance(one, usual));
-  return logits.map((model, i) => {
-    const kind = MODEL_KINDS[i];
+  return MODEL_KINDS.map((kind, i) => {
+    const model = logits[i]!;
     const groups = model.length / shares.length;
-    return kind === undefined
-      ? model
-      : model.map((logit, at) => readyToMix(kind, logit, shares[Math.floor(at / groups)]!, true));
+    return model.map((logit, at) => readyToMix(kind, logit, shares[Math.floor(at / groups)]!, true));
   });
 }
 

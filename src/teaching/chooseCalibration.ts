@@ -54,7 +54,7 @@ const OWN_KINDS: readonly { readonly kind: Kind; readonly plates: number }[] = [
  * @returns one for each group, in the same order
  */
 export function chooseCalibrations(groups: readonly CalibrationCases[]): ChosenCalibration[] {
-  const shared = sharedTemperature(groups).of;
+  const shared = sharedTemperature(groups);
   const nothing = groups.map((cases) => tried(cases, "identity"));
   const sum = (each: readonly Tried[]) => each.reduce((all, { loss }) => all + loss, 0);
   const gains = sum(shared) + LEAST_GAIN < sum(nothing);
@@ -82,11 +82,8 @@ interface Tried extends ChosenCalibration {
   readonly loss: number;
 }
 
-/** One temperature for all groups: what each gets from it, and their log loss together, each plate counted once. */
-export function sharedTemperature(groups: readonly CalibrationCases[]): {
-  readonly of: readonly Tried[];
-  readonly loss: number;
-} {
+/** One temperature for all groups: what each gets from it, in the same order. */
+export function sharedTemperature(groups: readonly CalibrationCases[]): readonly Tried[] {
   const known = new Map<number, Calibration>();
   const fittedWithout = (fold: number) => {
     const fitted = known.get(fold) ?? temperatureWithout(groups, fold);
@@ -94,12 +91,7 @@ export function sharedTemperature(groups: readonly CalibrationCases[]): {
     return fitted;
   };
   const whole = temperatureWithout(groups, null);
-  const of = groups.map((cases) => scored(cases, fittedWithout, whole));
-  const loss = of.reduce(
-    (sum, { probabilities }, group) => sum + weightedLoss(groups[group]!, probabilities),
-    0,
-  );
-  return { of, loss };
+  return groups.map((cases) => scored(cases, fittedWithout, whole));
 }
 
 /** The temperature of all cases but those of one fold; of all where none is left out. */
@@ -151,13 +143,6 @@ function scored(
   }
   const loss = logLoss(probabilities, cases.truth) * cases.truth.length;
   return { calibration: whole, probabilities, loss };
-}
-
-function weightedLoss({ truth, weight }: CalibrationCases, probabilities: Float32Array): number {
-  return truth.reduce(
-    (sum, one, i) => sum - weight[i]! * Math.log(one === 1 ? probabilities[i]! : 1 - probabilities[i]!),
-    0,
-  );
 }
 
 function rowsWhere(folds: Int32Array, isWanted: (fold: number) => boolean): number[] {

@@ -50,25 +50,22 @@ export interface MixChoice {
  */
 export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, hasNets: boolean): MixChoice {
   const all = MODEL_KINDS.filter((kind) => hasNets || kind !== "nets");
-  const lossesOf = (kinds: readonly ModelKind[]) => plateLosses(mixedLogits(heldOut, equalMix(kinds)), cases);
-  let kinds: readonly ModelKind[] = all;
-  let losses = lossesOf(kinds);
-  while (kinds.length > 2) {
-    const fewer = bestOf(
-      kinds.map((left) => kinds.filter((kind) => kind !== left)),
-      lossesOf,
-    );
-    if (!(gainInErrors(losses, fewer.losses) > CLEAR_GAIN_ERRORS)) break;
-    ({ kinds, losses } = fewer);
+  const judge = (kinds: readonly ModelKind[]): Judged => ({
+    kinds,
+    losses: plateLosses(mixedLogits(heldOut, equalMix(kinds)), cases),
+  });
+  let best = judge(all);
+  while (best.kinds.length > 2) {
+    const { kinds } = best;
+    const fewer = leastLoss(kinds.map((left) => judge(kinds.filter((kind) => kind !== left))));
+    if (fewer === undefined || !(gainInErrors(best, fewer) > CLEAR_GAIN_ERRORS)) break;
+    best = fewer;
   }
-  const alone = all.filter(
-    (kind) => gainInErrors(losses, lossesOf([kind])) > (kind === "trees" ? 0 : CLEAR_GAIN_ERRORS),
-  );
-  if (alone.length > 0)
-    ({ kinds } = bestOf(
-      alone.map((kind) => [kind]),
-      lossesOf,
-    ));
+  const mixture = best;
+  const alone = all
+    .map((kind) => judge([kind]))
+    .filter((one) => gainInErrors(mixture, one) > (one.kinds[0] === "trees" ? 0 : CLEAR_GAIN_ERRORS));
+  const { kinds } = leastLoss(alone) ?? mixture;
   const scored = (name: ModelChoice, mix: readonly ModelKind[]) => ({
     name,
     ...scoresOf(mixedLogits(heldOut, equalMix(mix)), cases),
@@ -85,20 +82,15 @@ interface Judged {
   readonly losses: Float64Array;
 }
 
-function bestOf(
-  choices: readonly (readonly ModelKind[])[],
-  lossesOf: (kinds: readonly ModelKind[]) => Float64Array,
-): Judged {
-  return choices
-    .map((kinds) => ({ kinds, losses: lossesOf(kinds) }))
-    .reduce((best, one) => (sumOf(one.losses) < sumOf(best.losses) ? one : best));
+function leastLoss(choices: readonly Judged[]): Judged | undefined {
+  return [...choices].sort((one, other) => mean(one.losses) - mean(other.losses))[0];
 }
 
 /** Log loss of each judged plate over all groups, calibrated without its fold, shape [plates]. */
-function plateLosses(logits: Float64Array, cases: JudgedCases): Float64Array {
+export function plateLosses(logits: Float64Array, cases: JudgedCases): Float64Array {
   const groups = cases.groups.map((group) => groupCases(logits, cases, group));
   const losses = new Map(cases.rows.map((row) => [cases.plates[row]!, 0]));
-  sharedTemperature(groups).of.forEach(({ probabilities }, at) => {
+  sharedTemperature(groups).forEach(({ probabilities }, at) => {
     const { rows, truth, weight } = groups[at]!;
     rows.forEach((row, i) => {
       const plate = cases.plates[row]!;
@@ -110,15 +102,11 @@ function plateLosses(logits: Float64Array, cases: JudgedCases): Float64Array {
 }
 
 /** Log loss that a change saves, in standard errors of the saving over the plates. */
-function gainInErrors(before: Float64Array, after: Float64Array): number {
-  if (before.length < 2) return 0;
-  const gains = before.map((loss, plate) => loss - after[plate]!);
+function gainInErrors(before: Judged, after: Judged): number {
+  if (before.losses.length < 2) return 0;
+  const gains = before.losses.map((loss, plate) => loss - after.losses[plate]!);
   const gain = mean(gains);
   return gain === 0 ? 0 : gain / (standardDeviation(gains) / Math.sqrt(gains.length));
-}
-
-function sumOf(values: Float64Array): number {
-  return values.reduce((sum, one) => sum + one, 0);
 }
 
 /** The same weight for each of the kinds, in the order of MODEL_KINDS. */

@@ -6,12 +6,13 @@ import { mixedLogits, readyLogits, shareAtDistance, softClipped } from "../../sr
 import { MODEL_KINDS, type ModelKind } from "../../src/nose/models.js";
 import { sigmoid, withinMargin } from "../../src/stats/logistic.js";
 import { logLoss } from "../../src/stats/scores.js";
+import { mean } from "../../src/stats/summary.js";
 import {
   chooseCalibrations,
   fitCalibration,
   sharedTemperature,
 } from "../../src/teaching/chooseCalibration.js";
-import { chooseMix, equalMix, groupCases } from "../../src/teaching/chooseMix.js";
+import { chooseMix, equalMix, plateLosses } from "../../src/teaching/chooseMix.js";
 import { dealFolds } from "../../src/teaching/dealFolds.js";
 import { symmetricEigen } from "../../src/teaching/symmetricEigen.js";
 
@@ -58,7 +59,7 @@ describe("calibration", () => {
 
   it.each(["identity", "temperature", "platt", "isotonic"] as const)("%s never falls", (kind) => {
     const taught = cases(150, 2, 7);
-    const { calibration: shared } = sharedTemperature([taught]).of[0]!;
+    const { calibration: shared } = sharedTemperature([taught])[0]!;
     const map = kind === "temperature" ? shared : fitCalibration(taught.logits, taught.truth, kind);
     expect(map.kind).toBe(kind);
     const number = fc.double({ min: -50, max: 50, noNaN: true });
@@ -156,19 +157,23 @@ describe("the mixture", () => {
   });
 
   it("lets trees answer alone that no mixture beats, and another model only if it is clearly better", () => {
+    const chance = seededRandom(6);
+    const blurred = (one: number) => one + 1.2 * standardNormal(chance);
     const seen = MODEL_KINDS.map((kind) => {
-      const { judged, answers } = heldOut(
-        MODEL_KINDS.map((one) => (one === kind ? noisy(0.6) : noisy(0.9))),
-        100,
-      );
+      const { judged, answers } = heldOut(MODEL_KINDS.map((one) => (one === kind ? (x) => x : blurred)));
       const lossOf = (kinds: readonly ModelKind[]) =>
-        sharedTemperature([groupCases(mixedLogits(answers, equalMix(kinds)), judged, 0)]).loss;
+        mean(plateLosses(mixedLogits(answers, equalMix(kinds)), judged));
       const { chosen, kinds } = chooseMix(answers, judged, true);
       return { kind, chosen, gain: lossOf(kinds) - lossOf([kind]) };
     });
-    for (const { kind, chosen, gain } of seen)
-      if (kind === "trees") expect(chosen === "trees" || gain < 0).toBe(true);
-      else expect(chosen).toBe("mix");
+    const [trees, others] = [
+      seen.filter(({ kind }) => kind === "trees"),
+      seen.filter(({ kind }) => kind !== "trees"),
+    ];
+    expect(trees).toMatchObject([{ chosen: "trees" }]);
+    for (const { chosen } of others) expect(chosen).toBe("mix");
+    // Some of them would do better alone, but not clearly.
+    expect(others.filter(({ gain }) => gain > 0).length).toBeGreaterThan(0);
   });
 
   it("weighs a gain by how evenly the plates share it: one lucky plate leaves all models in", () => {
@@ -224,7 +229,7 @@ describe("the mixture", () => {
         (noises) => {
           const { judged, answers } = heldOut(noises.map(noisy), 60);
           const lossOf = (kinds: readonly ModelKind[]) =>
-            sharedTemperature([groupCases(mixedLogits(answers, equalMix(kinds)), judged, 0)]).loss;
+            mean(plateLosses(mixedLogits(answers, equalMix(kinds)), judged));
           expect(lossOf(chooseMix(answers, judged, true).kinds)).toBeLessThanOrEqual(lossOf(MODEL_KINDS));
         },
       ),
