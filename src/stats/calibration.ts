@@ -206,16 +206,18 @@ export function fitTemperatureOfLabels(
 const SETTLED = 1e-12;
 const TEMPERATURE_ROUNDS = 100;
 
+/** Change of ln T of the first step away from 1, where most temperatures lie near; each further step is twice as long. */
+const FIRST_STEP = 0.25;
+
 /**
  * The loss is convex in 1/T, so its slope crosses zero at most once, between two temperatures that close in on it.
  *
  * @see Dowell and Jarratt, BIT 11 (1971), 168-174 (Illinois rule: an end that stays counts for half)
  */
 function temperatureWhere(lossSlope: (sharpness: number) => number): number {
-  let [low, high] = [Math.log(LEAST_TEMPERATURE), Math.log(LARGEST_TEMPERATURE)];
-  let [slopeLow, slopeHigh] = [lossSlope(1 / LEAST_TEMPERATURE), lossSlope(1 / LARGEST_TEMPERATURE)];
-  if (slopeLow <= 0) return LEAST_TEMPERATURE;
-  if (slopeHigh >= 0) return LARGEST_TEMPERATURE;
+  const around = bracket(lossSlope);
+  if (typeof around === "number") return around;
+  let { low, high, slopeLow, slopeHigh } = around;
   let [middle, moved] = [Infinity, 0];
   for (let round = 0; round < TEMPERATURE_ROUNDS; round += 1) {
     const before = middle;
@@ -232,6 +234,23 @@ function temperatureWhere(lossSlope: (sharpness: number) => number): number {
     moved = Math.sign(slope);
   }
   return Math.exp(middle);
+}
+
+/** Two values of ln T with the zero between them, or the limit at which the slope has not turned yet. */
+function bracket(lossSlope: (sharpness: number) => number) {
+  const [least, largest] = [Math.log(LEAST_TEMPERATURE), Math.log(LARGEST_TEMPERATURE)];
+  let [at, slope, step] = [0, lossSlope(1), FIRST_STEP];
+  // A rising loss asks for a lower sharpness, so for a higher temperature.
+  const up = slope > 0;
+  for (;;) {
+    const next = up ? Math.min(largest, at + step) : Math.max(least, at - step);
+    const nextSlope = lossSlope(Math.exp(-next));
+    if (up && nextSlope <= 0) return { low: at, high: next, slopeLow: slope, slopeHigh: nextSlope };
+    if (!up && nextSlope >= 0) return { low: next, high: at, slopeLow: nextSlope, slopeHigh: slope };
+    if (next === largest) return LARGEST_TEMPERATURE;
+    if (next === least) return LEAST_TEMPERATURE;
+    [at, slope, step] = [next, nextSlope, 2 * step];
+  }
 }
 
 /**

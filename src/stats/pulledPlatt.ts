@@ -3,7 +3,8 @@ import { checkOutcomes } from "./checkPairs.js";
 import { softplus } from "./logistic.js";
 
 const ROUNDS = 50;
-const SETTLED = 1e-9;
+/** A step this short is the last: Newton's method then errs by no more than about its square. */
+const LAST_STEP = 1e-5;
 /** Armijo constant of the backtracking. Common practice. */
 const DECREASE = 1e-4;
 const LEAST_STEP = 1e-8;
@@ -42,7 +43,9 @@ export function fitPulledPlatt(
   for (let round = 0; round < ROUNDS; round += 1) {
     const pulls = { curvature, slope: pull * (map.slope - 1), intercept: pull * map.intercept };
     const step = plattNewton(map, scores, happened, pulls);
-    if (Math.abs(step.slope) + Math.abs(step.intercept) < SETTLED) break;
+    // Its gain would drown in the rounding of the loss, so it is not asked for.
+    if (Math.abs(step.slope) + Math.abs(step.intercept) < LAST_STEP)
+      return { slope: map.slope + step.slope, intercept: map.intercept + step.intercept };
     let share = 1;
     for (; share >= LEAST_STEP; share /= 2) {
       const next = {
