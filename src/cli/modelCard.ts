@@ -29,7 +29,7 @@ Dishes: ${dishes.join(", ")}.
 - Sniffer: ${nose.sniffer.id}, ${nose.sniffer.channels.length} channels.
 - Features: recipe ${nose.recipe}, ${recipeOf(nose.recipe)?.name ?? "unknown"}, chosen among ${nose.report.recipes.length} by held-out log loss.
 - Model: ${nose.chosen}, chosen the same way among small nets, logistic regression, a shrinkage discriminant, trees,
-  nearest neighbours, a kernel regression and their mixture.
+  nearest neighbours, kernel regressions on two views of a sniff and their mixture.
 - It answers from ${nose.horizons.map(({ fromMs }) => `${Math.round(fromMs / 1000)} s`).join(", ")} of headspace, each calibrated on its own.
 
 | group | plates with | plates without |

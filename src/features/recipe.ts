@@ -49,6 +49,18 @@ export function recipeOf(id: number): Recipe | undefined {
   return RECIPES.find((recipe) => recipe.id === id);
 }
 
+/**
+ * The recipe of the other view that a nose has of a sniff: the mean of the course where its own recipe goes quarter by
+ * quarter, and the quarters elsewhere.
+ */
+export function otherView({ reference, course }: Recipe): Recipe {
+  const against = reference === "start" ? "none" : reference;
+  const other = course === "quarters" ? "mean" : "quarters";
+  const found = RECIPES.find((one) => one.reference === against && one.course === other);
+  if (found === undefined) throw new RangeError(`no recipe goes by ${other} against ${against}`);
+  return found;
+}
+
 /** How many features a recipe makes from `channels` channels. */
 export function featureCount(recipe: Recipe, channels: number): number {
   const perChannel: Record<Course, number> = { end: 2, bends: 4, quarters: 5, mean: 4 };

@@ -1,10 +1,10 @@
 import { sameChannels } from "../kernel/channel.js";
 import { extractFeatures, type FeatureNote } from "../features/extractFeatures.js";
-import { recipeOf } from "../features/recipe.js";
+import { otherView, type Recipe, recipeOf } from "../features/recipe.js";
 import { headspacePrefix, type Sniff } from "../sniff/sniff.js";
 import { calibrate } from "./calibrate.js";
 import { mixLogits } from "./mixLogits.js";
-import type { Nose } from "./nose.js";
+import type { HorizonNose, Nose } from "./nose.js";
 import { standardised } from "./standardised.js";
 
 /** What a nose says of one sniff after one stretch of the headspace. */
@@ -44,10 +44,12 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
   const horizons: HorizonAnswer[] = [];
   nose.horizons.forEach((horizon, place) => {
     if (lengthMs < horizon.fromMs) return;
-    const features = extractFeatures(headspacePrefix(sniff, horizon.uptoMs), recipe, nose.transfer?.map);
+    const prefix = headspacePrefix(sniff, horizon.uptoMs);
+    const features = extractFeatures(prefix, recipe, nose.transfer?.map);
     if (features === null) return;
-    const x = standardised(horizon.input, features.values, features.humidityRise);
-    const { logits, strangeness } = mixLogits(nose, horizon, x);
+    const own = standardised(horizon.input, features.values, features.humidityRise);
+    const other = otherSeen(nose, horizon, prefix, recipe);
+    const { logits, strangeness } = mixLogits(nose, horizon, { own, other });
     horizons.push({
       horizon: place,
       logits,
@@ -62,6 +64,13 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
     });
   });
   return horizons.length === 0 ? { kind: "tooShort" } : { kind: "answered", horizons };
+}
+
+/** The other view of a sniff, if there is a kernel that looks at it. */
+function otherSeen(nose: Nose, horizon: HorizonNose, sniff: Sniff, recipe: Recipe): Float64Array | null {
+  const input = horizon.secondKernel?.input;
+  const features = input && extractFeatures(sniff, otherView(recipe), nose.transfer?.map);
+  return features ? standardised(input, features.values, features.humidityRise) : null;
 }
 
 /** How long the headspace was sniffed, from its first sweep to its last. */

@@ -26,9 +26,9 @@ export function shareAtDistance(strangeness: number, usual: number | undefined):
   return usual === undefined ? 1 : 2 / (1 + strangeness / usual);
 }
 
-/** Log-odds ready to be mixed. The kernel needs no drawing in: its bells say nothing far from where they stand. */
+/** Log-odds ready to be mixed. Kernels need no drawing in: their bells say nothing far from where they stand. */
 function readyToMix(kind: ModelKind, logit: number, share: number, unbentTrees: boolean): number {
-  const drawn = kind === "kernel" ? logit : share * logit;
+  const drawn = kind === "kernel" || kind === "secondKernel" ? logit : share * logit;
   return kind === "trees" && unbentTrees ? drawn : softClipped(drawn);
 }
 
@@ -75,21 +75,24 @@ export interface Mixed {
   readonly strangeness: number;
 }
 
-/**
- * Mixed log-odds of each group.
- *
- * @param x - standardised features, shape [features]
- */
-export function mixLogits(nose: Nose, horizon: HorizonNose, x: Float64Array): Mixed {
+/** A sniff as standardised features, shape [features] of each view. */
+export interface Views {
+  readonly own: Float64Array;
+  /** Only where the nose has a second kernel. */
+  readonly other: Float64Array | null;
+}
+
+/** Mixed log-odds of each group. */
+export function mixLogits(nose: Nose, horizon: HorizonNose, views: Views): Mixed {
   const groups = nose.groups.length;
-  const nearest = nearestPlates(horizon.neighbours, whitened(horizon.neighbours, x), groups);
+  const nearest = nearestPlates(horizon.neighbours, whitened(horizon.neighbours, views.own), groups);
   const unbentTrees = nose.unbentTrees === true;
   const share = shareAtDistance(nearest.strangeness, horizon.usualDistance);
   const logits = new Float64Array(groups);
   MODEL_KINDS.forEach((kind, i) => {
     const weight = horizon.mix[i] ?? 0;
     if (weight === 0) return;
-    const said = kind === "neighbours" ? nearest.logits : saidBy(kind, nose, horizon, x);
+    const said = kind === "neighbours" ? nearest.logits : saidBy(kind, nose, horizon, views);
     said?.forEach((logit, group) => {
       logits[group]! += weight * readyToMix(kind, logit, share, unbentTrees);
     });
@@ -102,7 +105,7 @@ function saidBy(
   kind: Exclude<ModelKind, "neighbours">,
   nose: Nose,
   horizon: HorizonNose,
-  x: Float64Array,
+  { own: x, other }: Views,
 ): Float64Array | null {
   switch (kind) {
     case "nets":
@@ -111,6 +114,8 @@ function saidBy(
       return horizon.trees && forestLogits(horizon.trees, x, nose.groups.length);
     case "kernel":
       return horizon.kernel ? kernelLogits(horizon.kernel, x) : null;
+    case "secondKernel":
+      return horizon.secondKernel && other ? kernelLogits(horizon.secondKernel.kernel, other) : null;
     case "logistic":
     case "discriminant":
       return horizon[kind] && linearLogits(horizon[kind], x);

@@ -67,7 +67,15 @@ export interface KernelModel {
 }
 
 /** Names of the model kinds, in the order in which their log-odds are mixed; new ones go to the end. */
-export const MODEL_KINDS = ["nets", "logistic", "discriminant", "trees", "neighbours", "kernel"] as const;
+export const MODEL_KINDS = [
+  "nets",
+  "logistic",
+  "discriminant",
+  "trees",
+  "neighbours",
+  "kernel",
+  "secondKernel",
+] as const;
 export type ModelKind = (typeof MODEL_KINDS)[number];
 
 /** What a nose answers with: one kind alone, or the mean of several. */

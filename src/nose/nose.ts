@@ -34,6 +34,12 @@ export type Calibration =
       readonly probabilities: Float32Array;
     };
 
+/** A kernel on the other view of a sniff, with the input map of that view; see otherView. */
+export interface SecondKernel {
+  readonly input: InputMap;
+  readonly kernel: KernelModel;
+}
+
 /** What the nose knows once this much of the headspace has been sniffed. */
 export interface HorizonNose {
   /** Headspace time from which this horizon answers. */
@@ -48,6 +54,8 @@ export interface HorizonNose {
   readonly trees: Forest | null;
   /** Missing from noses of older versions. */
   readonly kernel?: KernelModel | null | undefined;
+  /** Missing from noses of older versions. */
+  readonly secondKernel?: SecondKernel | null | undefined;
   readonly neighbours: NeighbourModel;
   /** Relative distance (strangeness) of each held-out plate to the plates taught without it, in rising order. */
   readonly heldOutDistances: Float32Array;

@@ -93,15 +93,18 @@ const kernel = v.union([
   ),
 ]);
 
+const input = v.object({ humiditySlope: floats, usualRise: finite, centre: floats, scale: floats });
+
 const horizon = v.object({
   fromMs: v.pipe(finite, v.minValue(0, "must not be negative")),
   uptoMs: v.pipe(finite, v.minValue(0, "must not be negative")),
-  input: v.object({ humiditySlope: floats, usualRise: finite, centre: floats, scale: floats }),
+  input,
   mix: floats,
   logistic: v.nullable(linear),
   discriminant: v.nullable(linear),
   trees: v.nullable(forest),
   kernel: v.optional(v.nullable(kernel)),
+  secondKernel: v.optional(v.nullable(v.object({ input, kernel }))),
   neighbours,
   heldOutDistances: floats,
   usualDistance: v.optional(v.pipe(finite, v.gtValue(0, "must be positive"))),

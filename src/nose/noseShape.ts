@@ -1,6 +1,6 @@
-import { featureCount, recipeOf } from "../features/recipe.js";
+import { featureCount, otherView, recipeOf } from "../features/recipe.js";
 import { type Forest, type KernelModel, MODEL_KINDS } from "./models.js";
-import { type GroupNose, type HorizonNose, type Nose, TRANSFERRED_FORMAT } from "./nose.js";
+import { type GroupNose, type HorizonNose, type InputMap, type Nose, TRANSFERRED_FORMAT } from "./nose.js";
 
 /** Kinds of models that the first version mixed. */
 const FIRST_KINDS = 5;
@@ -9,7 +9,9 @@ const FIRST_KINDS = 5;
 export function shapeFault(nose: Nose): string | null {
   const recipe = recipeOf(nose.recipe);
   if (recipe === undefined) return "recipe";
-  const features = featureCount(recipe, nose.sniffer.channels.length);
+  const channels = nose.sniffer.channels.length;
+  const features = featureCount(recipe, channels);
+  const otherFeatures = featureCount(otherView(recipe), channels);
   const groups = nose.groups.length;
   for (const [i, group] of nose.groups.entries()) {
     const fault = groupFault(group, nose.horizons.length);
@@ -30,7 +32,7 @@ export function shapeFault(nose: Nose): string | null {
   }
   if (transferFault(nose)) return "transfer";
   for (const [i, horizon] of nose.horizons.entries()) {
-    const fault = horizonFault(horizon, features, groups);
+    const fault = horizonFault(horizon, features, groups) ?? secondFault(horizon, otherFeatures, groups);
     if (fault !== null) return `horizons.${i}.${fault}`;
     if (i > 0 && horizon.fromMs < nose.horizons[i - 1]!.fromMs) return `horizons.${i}.fromMs`;
   }
@@ -65,9 +67,8 @@ function groupFault(group: GroupNose, horizons: number): string | null {
 function horizonFault(horizon: HorizonNose, features: number, groups: number): string | null {
   const { input, mix, neighbours, trees } = horizon;
   const rows = neighbours.plates.length;
-  const lists = [input.humiditySlope, input.centre, input.scale];
-  if (lists.some((list) => list.length !== features)) return "input";
-  if (!input.scale.every((one) => one > 0)) return "input.scale";
+  const inputAt = inputFault(input, features);
+  if (inputAt !== null) return inputAt;
   if (mix.length < FIRST_KINDS || mix.length > MODEL_KINDS.length || mix.some((one) => one < 0)) return "mix";
   for (const kind of ["logistic", "discriminant"] as const) {
     const model = horizon[kind];
@@ -83,6 +84,20 @@ function horizonFault(horizon: HorizonNose, features: number, groups: number): s
     return "neighbours";
   if (trees !== null && !forestFits(trees, features, groups)) return "trees";
   return kernelFits(horizon.kernel ?? null, features, groups) ? null : "kernel";
+}
+
+/** The second kernel looks at another view of the sniff, which may have another number of features. */
+function secondFault({ secondKernel }: HorizonNose, features: number, groups: number): string | null {
+  if (!secondKernel) return null;
+  const { input, kernel } = secondKernel;
+  const fault = inputFault(input, features) ?? (kernelFits(kernel, features, groups) ? null : "kernel");
+  return fault === null ? null : `secondKernel.${fault}`;
+}
+
+function inputFault(input: InputMap, features: number): string | null {
+  const lists = [input.humiditySlope, input.centre, input.scale];
+  if (lists.some((list) => list.length !== features)) return "input";
+  return input.scale.every((one) => one > 0) ? null : "input.scale";
 }
 
 function kernelFits(model: KernelModel | null, features: number, groups: number): boolean {

@@ -21,6 +21,8 @@ export interface Work {
   readonly options: TeachOptions;
   readonly spans: readonly HorizonSpan[];
   readonly tables: readonly HorizonTable[];
+  /** The other view of the sniffs, one for each horizon. */
+  readonly others: readonly HorizonTable[];
   readonly foldOf: Int32Array;
   readonly folds: number;
   readonly choice: RecipeChoice;
@@ -202,6 +204,7 @@ function packed(
       discriminant: uses("discriminant") ? own.discriminant : null,
       trees: uses("trees") ? own.trees : null,
       kernel: uses("kernel") ? own.kernel : null,
+      secondKernel: uses("secondKernel") ? own.secondKernel : null,
       neighbours: own.neighbours,
       heldOutDistances: heldOut[place]!.distances,
       usualDistance: heldOut[place]!.usualDistance,

@@ -13,7 +13,7 @@ const OWN_PLATES = 20;
  * parameter. Akaike, IEEE Trans. Automatic Control 19 (1974), 716-723. */
 const LEAST_GAIN = 1;
 /** Pull of a map to doing nothing, in sniffs: with few plates a free map forgets what the models know. */
-const PULL = 20;
+const PULL = 10;
 /** The same of a map of one group's own: it has fewer plates to learn from, and a wrong one mixes up the order. */
 const OWN_PULL = 100;
 const LEAST_TEMPERATURE = 0.2;

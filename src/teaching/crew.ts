@@ -9,6 +9,8 @@ export interface Crew {
    * @returns null if it was cancelled
    */
   do<Job extends PlainJob>(job: Job, isCancelled: () => boolean): Promise<AnswerTo<Job> | null>;
+  /** Does what waits in the thread at hand as well, one job after the other, as long as it is wanted: for an idle thread. */
+  help(isWanted: () => boolean): Promise<void>;
 }
 
 /** A crew's work on behalf of one teaching, which may be cancelled. */
@@ -33,5 +35,7 @@ export function createLoneCrew(): Crew {
       turn = mine.catch(() => undefined);
       return mine;
     },
+    // Its thread does everything as it is.
+    help: () => Promise.resolve(),
   };
 }

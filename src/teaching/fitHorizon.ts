@@ -1,6 +1,6 @@
 import type { RandomSource } from "../kernel/random.js";
 import type { Forest, KernelModel, LinearModel, NeighbourModel } from "../nose/models.js";
-import type { InputMap } from "../nose/nose.js";
+import type { InputMap, SecondKernel } from "../nose/nose.js";
 import { standardised } from "../nose/standardised.js";
 import { fitDiscriminant } from "./fitDiscriminant.js";
 import { fitInput } from "./fitInput.js";
@@ -19,6 +19,8 @@ export interface PlainSettings {
   readonly scale: StrangenessScale;
   /** Trees of a forest, whole, >= 1. */
   readonly trees: number;
+  /** Bells of a kernel at most, whole, >= 1. */
+  readonly bells: number;
 }
 
 /** Everything of one horizon that is fitted without TensorFlow.js. */
@@ -30,6 +32,9 @@ export interface FittedHorizon {
   readonly discriminant: LinearModel;
   readonly trees: Forest;
   readonly kernel: KernelModel;
+  readonly secondKernel: SecondKernel;
+  /** All rows through the input map of the second kernel. */
+  readonly otherTable: Table;
   /** "Unlike anything taught" rests on it too. */
   readonly neighbours: NeighbourModel;
 }
@@ -54,15 +59,22 @@ export function standardisedTable(
   return { input, table: { rows, features, groups, x, truth: labels.truth, weight: counted } };
 }
 
-/** Fits the plain models of one horizon on the rows that count. */
+/**
+ * Fits the plain models of one horizon on the rows that count.
+ *
+ * @param other - the other view of the same sniffs, for the second kernel
+ */
 export function fitHorizon(
   raw: HorizonTable,
+  other: HorizonTable,
   labels: Labels,
   weight: Float64Array,
   settings: PlainSettings,
   random: RandomSource,
 ): FittedHorizon {
   const { input, table } = standardisedTable(raw, labels, weight, settings.humidityShare);
+  const second = standardisedTable(other, labels, weight, settings.humidityShare);
+  const kernel = { ...KERNEL, bells: settings.bells };
   const options = { trees: settings.trees, tries: triesFor(table.features), leafRows: 1 };
   return {
     input,
@@ -70,7 +82,9 @@ export function fitHorizon(
     logistic: fitLogistic(table, settings.penalty),
     discriminant: fitDiscriminant(table),
     trees: growForest(table, options, random),
-    kernel: fitKernel(table, KERNEL, random),
+    kernel: fitKernel(table, kernel, random),
+    secondKernel: { input: second.input, kernel: fitKernel(second.table, kernel, random) },
+    otherTable: second.table,
     neighbours: fitNeighbours(table, labels.dishes, labels.plates, settings.scale),
   };
 }

@@ -21,6 +21,9 @@ export interface KernelOptions {
  */
 export const KERNEL: KernelOptions = { widths: [0.03, 0.3, 3], ridge: 0.1, bells: 180 };
 
+/** Bells of an earlier horizon, by which most plates are *uncertain* yet: fewer keep the teaching short. */
+export const EARLY_BELLS = 120;
+
 /** Added to the diagonal of the bells' own heights, so that two like sniffs do not stop the inversion. */
 const JITTER = 1e-3;
 /** Size of the constant feature: its weight, the intercept, is hardly pulled. */

@@ -46,7 +46,7 @@ export function putBack(into: Float64Array, said: Float64Array, rows: readonly n
 
 /** Lets the plain models judge some rows. */
 export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): JudgedRows {
-  const { table, neighbours, logistic, discriminant, trees, kernel } = fitted;
+  const { table, neighbours, logistic, discriminant, trees, kernel, secondKernel, otherTable } = fitted;
   const { groups } = table;
   const nearest = rows.map((row) =>
     nearestPlates(neighbours, whitened(neighbours, rowOf(table, row)), groups),
@@ -58,6 +58,7 @@ export function judgePlain(fitted: FittedHorizon, rows: readonly number[]): Judg
       discriminant: said((x) => linearLogits(discriminant, x)),
       trees: said((x) => forestLogits(trees, x, groups)),
       kernel: said((x) => kernelLogits(kernel, x)),
+      secondKernel: saidOf(otherTable, rows, (x) => kernelLogits(secondKernel.kernel, x)),
       neighbours: said((_, at) => nearest[at]!.logits),
     },
     strangeness: Float64Array.from(nearest, ({ strangeness }) => strangeness),

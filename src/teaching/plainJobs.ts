@@ -32,6 +32,8 @@ interface JobData {
 /** Fits the models of one horizon without some rows, and lets them judge those. */
 export interface FitJob extends JobData {
   readonly kind: "fit";
+  /** The other view of the same sniffs. */
+  readonly other: HorizonTable;
   readonly settings: PlainSettings;
   /** Whether the models themselves are wanted: they are large. */
   readonly keep: boolean;
@@ -73,8 +75,8 @@ export function doPlainJob(job: PlainJob): FitAnswer | TrialAnswer {
   return job.kind === "fit" ? fit(job) : tryOut(job);
 }
 
-function fit({ raw, labels, weight, settings, seed, heldOut, keep }: FitJob): FitAnswer {
-  const fitted = fitHorizon(raw, labels, weight, settings, seededRandom(seed));
+function fit({ raw, other, labels, weight, settings, seed, heldOut, keep }: FitJob): FitAnswer {
+  const fitted = fitHorizon(raw, other, labels, weight, settings, seededRandom(seed));
   return { judged: judgePlain(fitted, heldOut), fitted: keep ? fitted : null };
 }
 

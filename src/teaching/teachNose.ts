@@ -1,4 +1,4 @@
-import { recipeOf } from "../features/recipe.js";
+import { otherView, type Recipe, recipeOf } from "../features/recipe.js";
 import { type RandomSource, seededRandom } from "../kernel/random.js";
 import { err, ok, type Result } from "../kernel/result.js";
 import type { NetEnsemble } from "../nose/models.js";
@@ -12,6 +12,7 @@ import { chooseScale } from "./chooseScale.js";
 import { chooseRecipe, type RecipeChoice, TRIALS } from "./chooseRecipe.js";
 import { dealFolds } from "./dealFolds.js";
 import { chooseMix, type MixChoice } from "./chooseMix.js";
+import { EARLY_BELLS, KERNEL } from "./fitKernel.js";
 import { type FittedHorizon, type PlainSettings, standardisedTable } from "./fitHorizon.js";
 import { emptyHeldOut, fillIn, type HeldOutLogits, judgeNets } from "./heldOutLogits.js";
 import { horizonsOf, type HorizonSpan } from "./horizonsOf.js";
@@ -81,25 +82,43 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
       advance(share / jobs);
       return answer;
     };
-  const choice = await choiceOf(
-    prepared,
-    spans,
-    fewFolds,
-    random,
-    options,
-    stage(STAGES.recipe, TRIALS * FEW_FOLDS),
-  );
+  let isChosen = false;
+  // Before the backends are measured this thread's own work would be measured with them. Their fault is told below.
+  Promise.resolve(options.backend)
+    .then(() => crew.help(() => !isChosen))
+    .catch(() => undefined);
+  const doTrial = stage(STAGES.recipe, TRIALS * FEW_FOLDS);
+  const choice = await choiceOf(prepared, spans, fewFolds, random, options, doTrial);
+  isChosen = true;
   if (choice === null) return err({ kind: "cancelled" });
-  const raw = rawTables(prepared.sniffs, choice.recipe, spans);
   const isFresh = prepared.sniffs.map(({ id }) => options.recency?.[id] !== undefined);
-  const tables = options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
+  const tablesOf = (recipe: Recipe) => {
+    const raw = rawTables(prepared.sniffs, recipe, spans);
+    return options.start === undefined ? raw : alignOld(raw, prepared, isFresh);
+  };
+  const [tables, others] = [tablesOf(choice.recipe), tablesOf(otherView(choice.recipe))];
   const weight = weightsOf(prepared, options);
   const scale = chooseScale(tables.at(-1)!, prepared, choice.humidityShare, options.seed);
-  const work: Work = { prepared, options, spans, tables, foldOf, folds, choice, scale, weight, random };
+  const work: Work = {
+    prepared,
+    options,
+    spans,
+    tables,
+    others,
+    foldOf,
+    folds,
+    choice,
+    scale,
+    weight,
+    random,
+  };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
   const [horizons, nets, backend] = await Promise.all([
     fitPlain(work, heldOut, stage(STAGES.plain, (folds + 1) * spans.length)),
-    fitNets(work, heldOut, (share) => advance(STAGES.nets * share)),
+    fitNets(work, heldOut, (share) => advance(STAGES.nets * share)).then(async (taught) => {
+      await crew.help(() => true);
+      return taught;
+    }),
     options.backend,
   ]);
   if (horizons === null || nets === "cancelled") return err({ kind: "cancelled" });
@@ -155,7 +174,11 @@ function rowsOf(work: Work, fold: number): number[] {
 
 function plainSettings({ choice, scale, spans }: Work, place: number): PlainSettings {
   const { penalty, humidityShare } = choice;
-  return { penalty, humidityShare, scale, trees: place === spans.length - 1 ? TREES : EARLY_TREES };
+  const size =
+    place === spans.length - 1
+      ? { trees: TREES, bells: KERNEL.bells }
+      : { trees: EARLY_TREES, bells: EARLY_BELLS };
+  return { penalty, humidityShare, scale, ...size };
 }
 
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
@@ -164,7 +187,7 @@ async function fitPlain(
   heldOut: readonly HeldOutLogits[],
   doJob: DoJob,
 ): Promise<readonly FittedHorizon[] | null> {
-  const { prepared, tables, random } = work;
+  const { prepared, tables, others, random } = work;
   const labels = labelsOf(prepared);
   const jobs = foldsOf(work).flatMap((fold) =>
     tables.map((raw, place) => ({
@@ -172,6 +195,7 @@ async function fitPlain(
       job: {
         kind: "fit",
         raw,
+        other: others[place]!,
         labels,
         weight: taughtWeight(work, fold),
         heldOut: rowsOf(work, fold),

@@ -119,6 +119,7 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
         handOut();
       }) as Promise<AnswerTo<Job> | null>;
     },
+    help: (isWanted) => doWaiting(queue, lone, isWanted),
     dismiss() {
       for (const { resolve } of queue.splice(0)) resolve(null);
       for (const { port, at } of hands.splice(0)) {
@@ -127,4 +128,12 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
       }
     },
   };
+}
+
+async function doWaiting(queue: Waiting[], lone: Crew, isWanted: () => boolean): Promise<void> {
+  while (isWanted()) {
+    const next = queue.shift();
+    if (next === undefined) return;
+    await lone.do(next.job, next.isCancelled).then(next.resolve, next.reject);
+  }
 }

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { extractFeatures, featureNames } from "../../src/features/extractFeatures.js";
 import { humidityRise } from "../../src/features/humidityRise.js";
-import { featureCount, RECIPES } from "../../src/features/recipe.js";
+import { featureCount, otherView, RECIPES } from "../../src/features/recipe.js";
 import type { Sniff } from "../../src/sniff/sniff.js";
 
 const [RATIO, RATIO_RICH, LEVEL, , START] = RECIPES as readonly (typeof RECIPES)[number][];
@@ -86,6 +86,14 @@ it.each(RECIPES.map((recipe) => [recipe.name, recipe] as const))(
     expect(values.every(Number.isFinite)).toBe(true);
   },
 );
+
+it("the other view of a sniff goes by the mean where its recipe goes by quarters, and asks for no more clean air", () => {
+  for (const recipe of RECIPES) {
+    const other = otherView(recipe);
+    expect(other.course).toBe(recipe.course === "quarters" ? "mean" : "quarters");
+    expect(other.reference === "cleanAir").toBe(recipe.reference === "cleanAir");
+  }
+});
 
 describe("relations", () => {
   const factor = fc.double({ min: 0.01, max: 100, noNaN: true });

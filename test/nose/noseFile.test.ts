@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import { featureCount, otherView, recipeOf } from "../../src/features/recipe.js";
 import { kernelLogits } from "../../src/nose/kernelLogits.js";
 import { noseFileWords, parseNose, serialiseNose } from "../../src/nose/noseFile.js";
 import { packNumbers, unpackNumbers } from "../../src/nose/packNumbers.js";
@@ -81,6 +82,35 @@ it("reads a kernel back, and refuses one whose lists do not fit together", () =>
   // Bells had a single width at first.
   const first = withKernel({ widths: undefined, width: 0.25 });
   expect(first.ok && first.value.horizons[1]!.kernel).toEqual({ ...kernel, widths: [0.25] });
+});
+
+it("reads a second kernel back, and refuses one with the features of the first", () => {
+  const own = NOSE.horizons[0]!.input.centre.length;
+  const other = featureCount(otherView(recipeOf(NOSE.recipe)!), CHANNELS.length);
+  expect(other).not.toBe(own);
+  const second = (features: number, bells = 3) => ({
+    input: {
+      humiditySlope: new Float32Array(features),
+      usualRise: 0,
+      centre: new Float32Array(features),
+      scale: new Float32Array(features).fill(1),
+    },
+    kernel: {
+      widths: [1],
+      middles: new Int16Array(bells * other).fill(256),
+      weights: new Float32Array(3 * NOSE.groups.length).fill(1.5),
+      intercepts: new Float32Array(NOSE.groups.length),
+    },
+  });
+  const reads = (secondKernel: ReturnType<typeof second>) =>
+    parseNose(
+      serialiseNose({ ...NOSE, horizons: NOSE.horizons.map((horizon) => ({ ...horizon, secondKernel })) }),
+    );
+  const read = reads(second(other));
+  expect(read.ok && read.value.horizons[1]!.secondKernel).toEqual(second(other));
+  const field = (name: string) => ({ error: { kind: "badField", field: `horizons.0.secondKernel.${name}` } });
+  expect(reads(second(own))).toMatchObject(field("input"));
+  expect(reads(second(other, 4))).toMatchObject(field("kernel"));
 });
 
 it("one bell, counted by hand: at a mean squared difference of 1 it has fallen to 1/e", () => {

@@ -1,13 +1,17 @@
 import * as tf from "@tensorflow/tfjs";
 import { beforeAll, describe, expect, it } from "vitest";
+import { extractFeatures } from "../../src/features/extractFeatures.js";
+import { otherView, recipeOf } from "../../src/features/recipe.js";
 import { findPlate } from "../../src/finding/findPlate.js";
 import { seededRandom, shuffled } from "../../src/kernel/random.js";
 import { answerSniff } from "../../src/nose/answer.js";
 import { compareNoses } from "../../src/nose/compareNoses.js";
-import { shareAtDistance } from "../../src/nose/mixLogits.js";
+import { kernelLogits } from "../../src/nose/kernelLogits.js";
+import { shareAtDistance, softClipped } from "../../src/nose/mixLogits.js";
 import { parseNose, serialiseNose } from "../../src/nose/noseFile.js";
 import type { Nose } from "../../src/nose/nose.js";
-import type { Sniff } from "../../src/sniff/sniff.js";
+import { standardised } from "../../src/nose/standardised.js";
+import { headspacePrefix, type Sniff } from "../../src/sniff/sniff.js";
 import { teachNose, type TeachOptions } from "../../src/teaching/teachNose.js";
 import { SYNTHETIC_CHANNELS, syntheticSniffs } from "./syntheticSniffs.js";
 import { useWasm } from "./useBackend.js";
@@ -77,6 +81,22 @@ describe("a taught nose", () => {
     now.logits.forEach((logit, group) =>
       expect(before.logits[group]).toBeCloseTo(6 * Math.tanh(logit / share / 6), 9),
     );
+  });
+
+  it("lets its second kernel look at the other view of the sniff", async () => {
+    const taught = await teachNose(SAMPLES, { ...OPTIONS, withoutNets: true, withRivals: true });
+    const alone = taught.ok ? taught.value.rivals.secondKernel : undefined;
+    if (alone === undefined) throw new Error("no second kernel");
+    const sniff = NEW_PLATES[0]!;
+    const answer = answerSniff(alone, sniff);
+    if (answer.kind !== "answered") throw new Error("no answer");
+    const { secondKernel, uptoMs } = alone.horizons.at(-1)!;
+    const seen = extractFeatures(headspacePrefix(sniff, uptoMs), otherView(recipeOf(alone.recipe)!));
+    if (!secondKernel || seen === null) throw new Error("nothing to look with, or at");
+    const x = standardised(secondKernel.input, seen.values, seen.humidityRise);
+    const said = kernelLogits(secondKernel.kernel, x).map(softClipped);
+    expect([...answer.horizons.at(-1)!.logits]).toEqual([...said]);
+    expect(said.some((one) => Math.abs(one) > 1)).toBe(true);
   });
 
   it("comes back from its file number by number, and answers alike", () => {

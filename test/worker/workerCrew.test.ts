@@ -60,10 +60,25 @@ async function taughtBy(crew: Parameters<typeof teachNose>[1]["crew"]): Promise<
 describe("a crew of workers", () => {
   it("teaches the same nose as one thread, and shares the work", async () => {
     const { crew, ports } = crewOf(3);
-    expect(await taughtBy(crew)).toBe(await taughtBy(createLoneCrew()));
+    const unhelped = { ...crew, help: () => Promise.resolve() };
+    expect(await taughtBy(unhelped)).toBe(await taughtBy(createLoneCrew()));
     expect(ports.map(({ jobs }) => jobs > 10)).toEqual([true, true, true]);
     crew.dismiss();
     expect(ports.every(({ isHome }) => isHome)).toBe(true);
+  });
+
+  it("is helped by a thread that is idle, as long as it is wanted, and the nose is the same", async () => {
+    const { crew, ports } = crewOf(1);
+    expect(await taughtBy(crew)).toBe(await taughtBy(createLoneCrew()));
+    const { crew: unhelped, ports: others } = crewOf(1);
+    await taughtBy({ ...unhelped, help: () => Promise.resolve() });
+    expect(ports[0]!.jobs).toBeGreaterThan(0);
+    expect(ports[0]!.jobs).toBeLessThan(0.8 * others[0]!.jobs);
+    const waiting = [aJob(), aJob(), aJob(), aJob()].map((job) => crew.do(job, going));
+    const before = ports[0]!.jobs;
+    await crew.help(() => false);
+    expect(await Promise.all(waiting)).toHaveLength(4);
+    expect(ports[0]!.jobs).toBe(before + 2);
   });
 
   it("does the work alone where a worker cannot start another", async () => {

@@ -23,6 +23,7 @@ export const nose: Catalogue["nose"] = {
     trees: "Entscheidungsbäume",
     neighbours: "nächste Nachbarn",
     kernel: "Kernregression",
+    secondKernel: "Kernregression, andere Sicht",
   },
   groupsTitle: "Wie gut sie ist",
   groupsText:

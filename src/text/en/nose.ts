@@ -22,6 +22,7 @@ export const nose = {
     trees: "decision trees",
     neighbours: "nearest neighbours",
     kernel: "kernel regression",
+    secondKernel: "kernel regression, other view",
   } as Record<string, string>,
   groupsTitle: "How good it is",
   groupsText:
