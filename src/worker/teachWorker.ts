@@ -29,7 +29,7 @@ let backend: Promise<string> | null = null;
 /** The job that runs, and whether its checks are still wanted. */
 let running: { readonly request: number; checks: boolean } | null = null;
 
-/** Workers that fit beside this one: more than this a phone hardly has cores for at once, and one stays for taps. */
+/** Workers that fit beside this one, which works too: more than these a phone hardly has cores for at once. */
 const MOST_HANDS = 4;
 const crew = createWorkerCrew(
   () => new Worker(new URL("./fitWorker.ts", import.meta.url), { type: "module" }) as FitPort,
