@@ -28,8 +28,6 @@ export interface JudgedCases {
  * and a choice among few plates is partly luck. Common practice is between one and two.
  */
 const CLEAR_GAIN_ERRORS = 1.5;
-/** The same for trees that would answer alone: being the mean of many already, they have less to gain from company. */
-const TREES_ALONE_ERRORS = 0.5;
 /**
  * Where the choice begins: nets and a logistic regression beside these five gain nothing on most of the open data, so
  * they must show that they do.
@@ -52,8 +50,9 @@ export interface MixChoice {
 
 /**
  * The models whose mean log-odds are best held out: the usual ones at first; then one leaves or another joins, whichever
- * is best, as long as that is clearly better; at last one alone, if that is clearly better again. No weights are fitted: on
- * food that was never taught, fitted ones do worse than equal ones.
+ * is best, as long as that is clearly better; at last one alone, if that is clearly better again. Trees, being the mean of
+ * many already, answer alone wherever no mixture is better. No weights are fitted: on food that was never taught, fitted ones
+ * do worse than equal ones.
  *
  * @param heldOut - log-odds ready to be mixed, in the order of MODEL_KINDS, each of shape [all rows, groupCount]
  * @see Clemen, Int. J. Forecasting 5 (1989), 559-583 (the plain mean of forecasts); Caruana and others, Proc. 21st ICML
@@ -72,7 +71,7 @@ export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, 
     if (next === undefined || !(gainInErrors(mixture, next) > CLEAR_GAIN_ERRORS)) break;
     mixture = next;
   }
-  const errors = (kind?: ModelKind) => (kind === "trees" ? TREES_ALONE_ERRORS : CLEAR_GAIN_ERRORS);
+  const errors = (kind?: ModelKind) => (kind === "trees" ? 0 : CLEAR_GAIN_ERRORS);
   const alone = all
     .map((kind) => judge([kind]))
     .filter((one) => gainInErrors(mixture, one) > errors(one.kinds[0]));
