@@ -24,7 +24,7 @@ const CLEAR_GAIN = 0.03;
 /** Shares of the humidity's part that may be taken out: where smell and humidity came together, half may be best. */
 const HUMIDITY_SHARES = [0.5, 0, 1];
 /** An unusual share must be better by this share of the log loss. Common practice, as above. */
-const SHARE_GAIN = 0.02;
+const SHARE_GAIN = 0.01;
 /**
  * Numbers of the recipes that are compared, the preferred ones first. Without clean air the mean and what departs from it
  * carries over to food that was never taught better than quarter by quarter, on the open data; with clean air it does not.

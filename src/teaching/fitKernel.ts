@@ -19,7 +19,7 @@ export interface KernelOptions {
  * No width is picked from the samples, because a choice among few plates is partly luck. As many bells again gain
  * nothing that shows on the open data.
  */
-export const KERNEL: KernelOptions = { widths: [0.03, 0.3, 3], ridge: 0.1, bells: 180 };
+export const KERNEL: KernelOptions = { widths: [0.03, 0.3, 3], ridge: 0.02, bells: 180 };
 
 /** Bells of an earlier horizon, by which most plates are *uncertain* yet: fewer keep the teaching short. */
 export const EARLY_BELLS = 120;
