@@ -97,8 +97,13 @@ interface Row<T> {
   readonly value: T;
 }
 
-/** Puts meals straight into the browser's database, which the app must have made. */
+/** Puts meals straight into the browser's database, once the app has made it. */
 export async function putMeals(page: Page, meals: readonly Meal[]): Promise<void> {
+  // The first screen stands before it is made, and opening it too early would make an empty one.
+  await page.evaluate(async () => {
+    while (!(await indexedDB.databases()).some(({ name }) => name === "nidor"))
+      await new Promise((later) => setTimeout(later, 50));
+  });
   await page.evaluate(
     (all) =>
       new Promise<void>((settle, fail) => {
