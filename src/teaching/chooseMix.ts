@@ -29,8 +29,8 @@ export interface JudgedCases {
  */
 const CLEAR_GAIN_ERRORS = 1;
 /**
- * Where the choice begins: a straight boundary and two smooth ones. Trees and neighbours are sure of food much like what
- * was taught and wrong about other food, on the open data, so they and the rest must show that they gain something.
+ * Where the choice begins: a straight boundary and two smooth ones. With trees and neighbours from the beginning
+ * varieties of one food were told apart less well, on the open data; so they and the rest must show what they gain.
  */
 export const USUAL_KINDS: readonly ModelKind[] = ["discriminant", "kernel", "secondKernel"];
 
@@ -44,9 +44,9 @@ export interface MixChoice {
 
 /**
  * The models whose mean log-odds are best held out: the usual ones at first; then one leaves or another joins, whichever
- * is best, as long as that is clearly better; at last one alone, if that is clearly better again. Trees, being the mean of
- * many already, answer alone wherever no mixture is better. No weights are fitted: on food that was never taught, fitted ones
- * do worse than equal ones.
+ * is best, as long as that is clearly better; at last one alone, if that is clearly better again. Trees, being the mean
+ * of many already, answer alone wherever no mixture is better. No weights are fitted: on food that was never taught,
+ * fitted ones do worse than equal ones.
  *
  * @param heldOut - log-odds ready to be mixed, in the order of MODEL_KINDS, each of shape [all rows, groupCount]
  * @see Clemen, Int. J. Forecasting 5 (1989), 559-583 (the plain mean of forecasts); Caruana and others, Proc. 21st ICML
