@@ -2,7 +2,7 @@ import { type RandomSource, shuffled } from "../kernel/random.js";
 import { bellHeight, MIDDLE_STEPS } from "../nose/kernelLogits.js";
 import type { KernelModel } from "../nose/models.js";
 import { cholesky, choleskySolve } from "../stats/linearAlgebra.js";
-import { columnProducts, weightedProducts } from "../stats/weightedProducts.js";
+import { columnProducts, listProducts, weightedProducts } from "../stats/weightedProducts.js";
 import { countingRows, rowOf, type Table } from "./table.js";
 
 export interface KernelOptions {
@@ -66,11 +66,10 @@ function heightsOf(squares: Float64Array, widths: readonly number[]): Float64Arr
 
 /** Mean squared difference of each pair, shape [ones, others]; places of shape [.., features]. */
 function meanSquares(ones: Float64Array, others: Float64Array, features: number): Float64Array {
-  const [height, width] = [ones.length / features, others.length / features];
-  const squares = new Float64Array(height * width);
+  const width = others.length / features;
+  const squares = listProducts(others, ones, features);
   const lengths = squaredLengths(others, features);
   squaredLengths(ones, features).forEach((length, one) => {
-    columnProducts(others, width, ones.subarray(one * features, (one + 1) * features), squares, one * width);
     for (let other = 0, at = one * width; other < width; other += 1, at += 1)
       // Rounding must not leave less than nothing between two places that are the same.
       squares[at] = Math.max(0, length + lengths[other]! - 2 * squares[at]!) / features;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { matMul, transpose } from "../../src/stats/linearAlgebra.js";
-import { columnProducts, weightedProducts } from "../../src/stats/weightedProducts.js";
+import { columnProducts, listProducts, weightedProducts } from "../../src/stats/weightedProducts.js";
 
 const value = fc.double({ min: -10, max: 10, noNaN: true });
 const columnsAndWeights = fc
@@ -33,6 +33,20 @@ it("is the matrix product X' W X, below the diagonal and on it", () => {
       const made = weightedProducts(Float64Array.from(columns), size, Float64Array.from(weight));
       for (let i = 0; i < size; i += 1)
         for (let j = 0; j <= i; j += 1) expect(made[i * size + j]).toBeCloseTo(wanted[i * size + j]!, 9);
+    }),
+  );
+});
+
+it("with several lists is the matrix product Y X', one row a list, be they even or odd in number", () => {
+  const lists = fc.integer({ min: 1, max: 5 });
+  fc.assert(
+    fc.property(columnsAndWeights, lists, ({ size, columns, weight }, height) => {
+      const rows = weight.length;
+      const right = Array.from({ length: height * rows }, (_, at) => weight[at % rows]! - at);
+      const wanted = matMul(right, transpose(columns, size, rows), height, rows, size);
+      const made = listProducts(Float64Array.from(columns), Float64Array.from(right), rows);
+      expect(made).toHaveLength(height * size);
+      made.forEach((one, at) => expect(one).toBeCloseTo(wanted[at]!, 9));
     }),
   );
 });
