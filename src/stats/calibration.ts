@@ -157,8 +157,9 @@ export function fitTemperature(
     throw new RangeError(`${logits.length} logits, but ${weight.length} weights`);
   if (margin !== undefined && margin.length !== logits.length)
     throw new RangeError(`${logits.length} logits, but ${margin.length} margins`);
-  if (margin !== undefined && !Array.from(margin).every((one) => one >= 0 && one <= 0.5))
-    throw new RangeError("a margin is 0 to one half");
+  if (margin !== undefined)
+    for (let i = 0; i < margin.length; i += 1)
+      if (!(margin[i]! >= 0 && margin[i]! <= 0.5)) throw new RangeError("a margin is 0 to one half");
   if (!(pull >= 0)) throw new RangeError(`a pull is not negative, got ${pull}`);
   return temperatureWhere((sharpness) => {
     let slope = pull * (sharpness - 1);
@@ -203,7 +204,7 @@ export function fitTemperatureOfLabels(
 }
 
 /** Change of ln T at which it has settled: far below what a probability shows. */
-const SETTLED = 1e-12;
+const SETTLED = 1e-8;
 const TEMPERATURE_ROUNDS = 100;
 
 /** Change of ln T of the first step away from 1, where most temperatures lie near; each further step is twice as long. */

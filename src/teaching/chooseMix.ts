@@ -2,10 +2,9 @@ import { slipRate } from "../nose/calibrate.js";
 import { mixedLogits } from "../nose/mixLogits.js";
 import { MODEL_KINDS, type ModelChoice, type ModelKind } from "../nose/models.js";
 import type { RivalReport } from "../nose/report.js";
-import { sigmoid } from "../stats/logistic.js";
 import { balancedAccuracy, logLoss, rocAuc } from "../stats/scores.js";
 import { mean, standardDeviation } from "../stats/summary.js";
-import { chooseCalibrations, sharedTemperature } from "./chooseCalibration.js";
+import { sharedTemperature } from "./chooseCalibration.js";
 
 /** The cases of one horizon: every sniff and every group that can be judged, in one list. */
 export interface JudgedCases {
@@ -55,10 +54,7 @@ export interface MixChoice {
  */
 export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, hasNets: boolean): MixChoice {
   const all = MODEL_KINDS.filter((kind) => hasNets || kind !== "nets");
-  const judge = (kinds: readonly ModelKind[]): Judged => ({
-    kinds,
-    losses: plateLosses(mixedLogits(heldOut, equalMix(kinds)), cases),
-  });
+  const judge = (kinds: readonly ModelKind[]) => judged(kinds, mixedLogits(heldOut, equalMix(kinds)), cases);
   let mixture = judge(USUAL_KINDS);
   for (;;) {
     const next = leastLoss(oneChanged(mixture.kinds, all).map(judge));
@@ -66,18 +62,14 @@ export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, 
     mixture = next;
   }
   const errors = (kind?: ModelKind) => (kind === "trees" ? 0 : CLEAR_GAIN_ERRORS);
-  const alone = all
-    .map((kind) => judge([kind]))
-    .filter((one) => gainInErrors(mixture, one) > errors(one.kinds[0]));
-  const { kinds } = leastLoss(alone) ?? mixture;
-  const scored = (name: ModelChoice, mix: readonly ModelKind[]) => ({
-    name,
-    ...scoresOf(mixedLogits(heldOut, equalMix(mix)), cases),
-  });
-  const rivals = all.map((kind) => scored(kind, [kind]));
-  return kinds.length === 1 && kinds[0] !== undefined
-    ? { chosen: kinds[0], kinds, rivals }
-    : { chosen: "mix", kinds, rivals: [...rivals, scored("mix", kinds)] };
+  const alone = all.map((kind) => judge([kind]));
+  const better = alone.filter((one) => gainInErrors(mixture, one) > errors(one.kinds[0]));
+  const best = leastLoss(better) ?? mixture;
+  const [kind, ...more] = best.kinds;
+  const rivals = alone.map((one, place) => ({ name: all[place]!, ...scoresOf(one) }));
+  return kind !== undefined && more.length === 0
+    ? { chosen: kind, kinds: [kind], rivals }
+    : { chosen: "mix", kinds: best.kinds, rivals: [...rivals, { name: "mix", ...scoresOf(best) }] };
 }
 
 /** The mixtures that lack one of the kinds, but are still mixtures, and those with one more, in the order of MODEL_KINDS. */
@@ -87,10 +79,34 @@ function oneChanged(kinds: readonly ModelKind[], all: readonly ModelKind[]): Mod
     .filter((changed) => changed.length > 1);
 }
 
-/** Some models, and the log loss of each judged plate under their mean, shape [plates]. */
+/** What some models' mean says of the judged cases, calibrated without the fold in question. */
 interface Judged {
   readonly kinds: readonly ModelKind[];
+  readonly groups: readonly JudgedGroup[];
+  /** Log loss of each judged plate over all groups, shape [plates]. */
   readonly losses: Float64Array;
+}
+
+/** Shapes [cases]. */
+interface JudgedGroup {
+  readonly logits: Float64Array;
+  readonly truth: Uint8Array;
+  readonly probabilities: Float32Array;
+}
+
+function judged(kinds: readonly ModelKind[], logits: Float64Array, cases: JudgedCases): Judged {
+  const known = cases.groups.map((group) => groupCases(logits, cases, group));
+  const losses = new Map(cases.rows.map((row) => [cases.plates[row]!, 0]));
+  const groups = sharedTemperature(known).map(({ probabilities }, at) => {
+    const { rows, truth, weight, logits: own } = known[at]!;
+    rows.forEach((row, i) => {
+      const plate = cases.plates[row]!;
+      const likelihood = truth[i] === 1 ? probabilities[i]! : 1 - probabilities[i]!;
+      losses.set(plate, losses.get(plate)! - weight[i]! * Math.log(likelihood));
+    });
+    return { logits: own, truth, probabilities };
+  });
+  return { kinds, groups, losses: Float64Array.from(losses.values()) };
 }
 
 function leastLoss(choices: readonly Judged[]): Judged | undefined {
@@ -99,17 +115,7 @@ function leastLoss(choices: readonly Judged[]): Judged | undefined {
 
 /** Log loss of each judged plate over all groups, calibrated without its fold, shape [plates]. */
 export function plateLosses(logits: Float64Array, cases: JudgedCases): Float64Array {
-  const groups = cases.groups.map((group) => groupCases(logits, cases, group));
-  const losses = new Map(cases.rows.map((row) => [cases.plates[row]!, 0]));
-  sharedTemperature(groups).forEach(({ probabilities }, at) => {
-    const { rows, truth, weight } = groups[at]!;
-    rows.forEach((row, i) => {
-      const plate = cases.plates[row]!;
-      const likelihood = truth[i] === 1 ? probabilities[i]! : 1 - probabilities[i]!;
-      losses.set(plate, losses.get(plate)! - weight[i]! * Math.log(likelihood));
-    });
-  });
-  return Float64Array.from(losses.values());
+  return judged([], logits, cases).losses;
 }
 
 /** Log loss that a change saves, in standard errors of the saving over the plates. */
@@ -125,19 +131,16 @@ export function equalMix(kinds: readonly ModelKind[]): Float32Array {
   return Float32Array.from(MODEL_KINDS, (kind) => (kinds.includes(kind) ? 1 / kinds.length : 0));
 }
 
-/** Mean scores over the groups, calibrated without the fold in question. */
-function scoresOf(logits: Float64Array, cases: JudgedCases): Omit<RivalReport, "name"> {
-  const known = cases.groups.map((group) => groupCases(logits, cases, group));
-  const calibrated = chooseCalibrations(known);
-  const each = known.map((one, at) => {
-    const { probabilities } = calibrated[at]!;
-    const answered = Uint8Array.from(probabilities, (p) => (p >= 0.5 ? 1 : 0));
-    return {
-      logLoss: logLoss(probabilities, one.truth),
-      auc: rocAuc(Float64Array.from(one.logits, sigmoid), one.truth),
-      balancedAccuracy: balancedAccuracy(answered, one.truth),
-    };
-  });
+/** Mean scores over the groups, under the calibration that the choice rests on: so the models can be compared. */
+function scoresOf({ groups }: Judged): Omit<RivalReport, "name"> {
+  const each = groups.map(({ logits, truth, probabilities }) => ({
+    logLoss: logLoss(probabilities, truth),
+    auc: rocAuc(logits, truth),
+    balancedAccuracy: balancedAccuracy(
+      Uint8Array.from(probabilities, (p) => (p >= 0.5 ? 1 : 0)),
+      truth,
+    ),
+  }));
   const meanOfKnown = (values: (number | null)[]) => {
     const known = values.filter((value) => value !== null);
     return known.length === 0 ? null : mean(known);

@@ -245,6 +245,19 @@ describe("the mixture", () => {
     expect(rivals.map(({ name }) => name)).toEqual([...MODEL_KINDS.filter((kind) => kind !== "nets"), "mix"]);
   });
 
+  it("reports for each model alone, and for the mixture, the loss that the choice rested on", () => {
+    const { judged, answers } = heldOut(MODEL_KINDS.map((_, i) => noisy(0.5 + i / 4)));
+    const { chosen, kinds, rivals } = chooseMix(answers, judged, true);
+    const alone = MODEL_KINDS.map((kind): [string, readonly ModelKind[]] => [kind, [kind]]);
+    const told = chosen === "mix" ? [...alone, [chosen, kinds] as const] : alone;
+    expect(rivals.map(({ name }) => name)).toEqual(told.map(([name]) => name));
+    told.forEach(([, mix], place) => {
+      // One sniff a plate and one group: the mean over the plates is that over the cases.
+      const wanted = mean(plateLosses(mixedLogits(answers, equalMix(mix)), judged));
+      expect(rivals[place]!.logLoss).toBeCloseTo(wanted, 9);
+    });
+  });
+
   it("is never worse held out than the mean of the usual models, whatever they say", () => {
     fc.assert(
       fc.property(
