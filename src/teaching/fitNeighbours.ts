@@ -54,14 +54,16 @@ export function fitNeighbours(
 /** Of each reference, the mean distance to the nearest plates but its own, shape [references]. */
 function localScales({ axes, references, plates }: NeighbourModel): Float32Array {
   const nearest = Array.from(plates, (): NearPlate[] => []);
+  // Most pairs end at this limit, without a look at the list.
+  const limits = new Float64Array(plates.length).fill(Infinity);
   for (let one = 0; one < plates.length; one += 1)
     for (let other = 0; other < one; other += 1) {
       if (plates[one] === plates[other]) continue;
       let square = 0;
       for (let axis = 0; axis < axes; axis += 1)
         square += (references[one * axes + axis]! - references[other * axes + axis]!) ** 2;
-      putIn(nearest[one]!, plates[other]!, square);
-      putIn(nearest[other]!, plates[one]!, square);
+      if (square < limits[one]!) limits[one] = putIn(nearest[one]!, plates[other]!, square);
+      if (square < limits[other]!) limits[other] = putIn(nearest[other]!, plates[one]!, square);
     }
   return Float32Array.from(nearest, (near) => {
     const sum = near.reduce((all, { square }) => all + Math.sqrt(square), 0);
@@ -75,14 +77,14 @@ interface NearPlate {
   square: number;
 }
 
-/** Puts a plate where it belongs among the few that are nearest, nearest first. */
-function putIn(near: NearPlate[], plate: number, square: number): void {
-  if (square >= (near[LOCAL_PLATES - 1]?.square ?? Infinity)) return;
+/** Puts a plate where it belongs among the few that are nearest, nearest first. @returns what the next must be below */
+function putIn(near: NearPlate[], plate: number, square: number): number {
   const known = near.find((one) => one.plate === plate);
   if (known === undefined) near.push({ plate, square });
   else known.square = Math.min(known.square, square);
   near.sort((one, other) => one.square - other.square);
   near.length = Math.min(near.length, LOCAL_PLATES);
+  return near[LOCAL_PLATES - 1]?.square ?? Infinity;
 }
 
 /** Keeps the directions in which the whitened sniffs differ most: what is left is as round as noise. */
