@@ -7,7 +7,6 @@ import { chooseCalibrations } from "./chooseCalibration.js";
 import { equalMix, groupCases, type JudgedCases, type MixChoice } from "./chooseMix.js";
 import type { RecipeChoice } from "./chooseRecipe.js";
 import type { FittedHorizon } from "./fitHorizon.js";
-import type { StrangenessScale } from "./fitNeighbours.js";
 import { groupReport } from "./groupReport.js";
 import type { HorizonSpan } from "./horizonsOf.js";
 import { numbersOf, type Prepared } from "./prepareSamples.js";
@@ -26,7 +25,6 @@ export interface Work {
   readonly foldOf: Int32Array;
   readonly folds: number;
   readonly choice: RecipeChoice;
-  readonly scale: StrangenessScale;
   readonly weight: Float64Array;
   readonly random: RandomSource;
 }

@@ -1,6 +1,5 @@
 import type { StrangenessScale } from "./fitNeighbours.js";
-import { distancesOn } from "./foodDistances.js";
-import type { Prepared } from "./prepareSamples.js";
+import { type DishLabels, distancesOn } from "./foodDistances.js";
 import type { HorizonTable } from "./rawTables.js";
 
 /** Dishes are left out in so many lots, to save time. Common practice. */
@@ -11,7 +10,7 @@ const CLEAR_GAIN = 0.02;
 /** Picks the strangeness that tells dishes left out from held-out plates of taught dishes, among the samples at hand. */
 export function chooseScale(
   raw: HorizonTable,
-  prepared: Prepared,
+  prepared: DishLabels,
   humidityShare: number,
   seed: number,
 ): StrangenessScale {

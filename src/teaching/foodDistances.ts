@@ -5,9 +5,12 @@ import { rocAuc } from "../stats/scores.js";
 import { dealFolds } from "./dealFolds.js";
 import { standardisedTable } from "./fitHorizon.js";
 import { fitNeighbours, type StrangenessScale } from "./fitNeighbours.js";
-import { type Prepared, truthsOfRow } from "./prepareSamples.js";
+import { type Labels, type Prepared, truthsOfRow } from "./prepareSamples.js";
 import type { HorizonTable } from "./rawTables.js";
 import { rowOf } from "./table.js";
+
+/** What the sniffs are known to be of, and how much each counts. */
+export type DishLabels = Labels & Pick<Prepared, "weight">;
 
 /** How well "unlike anything taught" tells food that was never taught. */
 export interface UnlikeReport {
@@ -37,7 +40,7 @@ interface DistanceOptions {
 /** Strangeness of dishes left out against that of held-out plates whose dish was taught. */
 export function foodDistances(
   raw: HorizonTable,
-  prepared: Prepared,
+  prepared: DishLabels,
   { scale, ...options }: DistanceOptions & { readonly scale: StrangenessScale },
 ): UnlikeReport | null {
   return distancesOn([scale], raw, prepared, options)?.[0] ?? null;
@@ -47,7 +50,7 @@ export function foodDistances(
 export function distancesOn(
   scales: readonly StrangenessScale[],
   raw: HorizonTable,
-  prepared: Prepared,
+  prepared: DishLabels,
   options: DistanceOptions,
 ): readonly UnlikeReport[] | null {
   const { dishes, plates } = prepared;
@@ -84,7 +87,7 @@ function told(known: Float64Array, unknown: Float64Array): Pick<UnlikeReport, "a
 }
 
 /** Whether a row's dish was also taught while its own fold was held out. */
-export function isDishTaught(prepared: Prepared, foldOf: Int32Array, row: number): boolean {
+export function isDishTaught(prepared: DishLabels, foldOf: Int32Array, row: number): boolean {
   return prepared.dishes.some(
     (dish, other) => dish === prepared.dishes[row] && foldOf[other] !== foldOf[row],
   );
@@ -93,7 +96,7 @@ export function isDishTaught(prepared: Prepared, foldOf: Int32Array, row: number
 /** Strangeness of each row of a part among the plates of the rest, on each scale. */
 function strangenessWithout(
   raw: HorizonTable,
-  prepared: Prepared,
+  prepared: DishLabels,
   { humidityShare, scales }: Pick<DistanceOptions, "humidityShare"> & { scales: readonly StrangenessScale[] },
   partOf: Int32Array,
   part: number,

@@ -4,6 +4,7 @@ import { forestLogits } from "../nose/forestLogits.js";
 import { kernelLogits } from "../nose/kernelLogits.js";
 import { linearLogits } from "../nose/linearLogits.js";
 import { softClipped } from "../nose/mixLogits.js";
+import { chooseScale } from "./chooseScale.js";
 import {
   fitHorizon,
   type FittedHorizon,
@@ -13,6 +14,7 @@ import {
 } from "./fitHorizon.js";
 import { fitKernel, KERNEL } from "./fitKernel.js";
 import { fitLogisticPath } from "./fitLogistic.js";
+import type { StrangenessScale } from "./fitNeighbours.js";
 import { growForest } from "./growForest.js";
 import { type JudgedRows, judgePlain, saidOf } from "./heldOutLogits.js";
 import type { Labels } from "./prepareSamples.js";
@@ -23,8 +25,6 @@ interface JobData {
   readonly labels: Labels;
   /** How much each row counts; 0 for those held out, shape [rows]. */
   readonly weight: Float64Array;
-  /** Rows that are judged by models that never saw them. */
-  readonly heldOut: readonly number[];
   /** Each job has its own chance, so that the order of the jobs does not matter. */
   readonly seed: number;
 }
@@ -34,6 +34,8 @@ export interface FitJob extends JobData {
   readonly kind: "fit";
   /** The other view of the same sniffs. */
   readonly other: HorizonTable;
+  /** Rows that are judged by models that never saw them. */
+  readonly heldOut: readonly number[];
   readonly settings: PlainSettings;
   /** Whether the models themselves are wanted: they are large. */
   readonly keep: boolean;
@@ -47,6 +49,8 @@ export interface FitAnswer {
 /** Fits quick models of several settings without some rows, to compare recipes. */
 export interface TrialJob extends JobData {
   readonly kind: "trial";
+  /** As in a FitJob. */
+  readonly heldOut: readonly number[];
   readonly humidityShare: number;
   readonly penalties: readonly number[];
 }
@@ -59,8 +63,23 @@ export interface TrialAnswer {
   readonly trees: Float64Array;
 }
 
-export type PlainJob = FitJob | TrialJob;
-export type AnswerTo<Job extends PlainJob> = Job extends FitJob ? FitAnswer : TrialAnswer;
+/** Picks what strangeness is set against. */
+export interface ScaleJob extends JobData {
+  readonly kind: "scale";
+  readonly humidityShare: number;
+}
+
+export interface ScaleAnswer {
+  readonly scale: StrangenessScale;
+}
+
+export type PlainJob = FitJob | TrialJob | ScaleJob;
+export type PlainAnswer = FitAnswer | TrialAnswer | ScaleAnswer;
+export type AnswerTo<Job extends PlainJob> = Job extends FitJob
+  ? FitAnswer
+  : Job extends TrialJob
+    ? TrialAnswer
+    : ScaleAnswer;
 
 /** The seed of one job, drawn from that of the whole teaching. */
 export function nextSeed(random: RandomSource): number {
@@ -71,13 +90,24 @@ const TRIAL_TREES = 15;
 const TRIAL_BELLS = 120;
 
 /** Does a job, here and now. */
-export function doPlainJob(job: PlainJob): FitAnswer | TrialAnswer {
-  return job.kind === "fit" ? fit(job) : tryOut(job);
+export function doPlainJob(job: PlainJob): PlainAnswer {
+  switch (job.kind) {
+    case "fit":
+      return fit(job);
+    case "trial":
+      return tryOut(job);
+    case "scale":
+      return pickScale(job);
+  }
 }
 
 function fit({ raw, other, labels, weight, settings, seed, heldOut, keep }: FitJob): FitAnswer {
   const fitted = fitHorizon(raw, other, labels, weight, settings, seededRandom(seed));
   return { judged: judgePlain(fitted, heldOut), fitted: keep ? fitted : null };
+}
+
+function pickScale({ raw, labels, weight, humidityShare, seed }: ScaleJob): ScaleAnswer {
+  return { scale: chooseScale(raw, { ...labels, weight }, humidityShare, seed) };
 }
 
 function tryOut(job: TrialJob): TrialAnswer {

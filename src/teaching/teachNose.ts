@@ -8,15 +8,15 @@ import type { Sniff } from "../sniff/sniff.js";
 import { alignOld } from "./alignOld.js";
 import { assembleNose, judgedCases, type Work } from "./assembleNose.js";
 import { allOrNull, createLoneCrew, type DoJob } from "./crew.js";
-import { chooseScale } from "./chooseScale.js";
 import { chooseRecipe, type RecipeChoice, TRIALS } from "./chooseRecipe.js";
 import { dealFolds } from "./dealFolds.js";
 import { chooseMix, type MixChoice } from "./chooseMix.js";
 import { EARLY_BELLS, KERNEL } from "./fitKernel.js";
+import type { StrangenessScale } from "./fitNeighbours.js";
 import { type FittedHorizon, type PlainSettings, standardisedTable } from "./fitHorizon.js";
 import { emptyHeldOut, fillIn, type HeldOutLogits, judgeNets } from "./heldOutLogits.js";
 import { horizonsOf, type HorizonSpan } from "./horizonsOf.js";
-import { type FitJob, nextSeed } from "./plainJobs.js";
+import { type FitJob, nextSeed, type ScaleAnswer, type ScaleJob } from "./plainJobs.js";
 import { kindOfRow, labelsOf, type Prepared, prepareSamples, type SampleError } from "./prepareSamples.js";
 import { rawTables } from "./rawTables.js";
 import { readyAnswers } from "./readyAnswers.js";
@@ -98,7 +98,6 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
   };
   const [tables, others] = [tablesOf(choice.recipe), tablesOf(otherView(choice.recipe))];
   const weight = weightsOf(prepared, options);
-  const scale = chooseScale(tables.at(-1)!, prepared, choice.humidityShare, options.seed);
   const work: Work = {
     prepared,
     options,
@@ -108,14 +107,17 @@ async function teachPrepared(prepared: Prepared, options: TeachOptions): Promise
     foldOf,
     folds,
     choice,
-    scale,
     weight,
     random,
   };
   const heldOut = spans.map(() => emptyHeldOut(prepared.sniffs.length, groupCount));
+  // A job of its own, so that the nets need not wait for it.
+  const choosing = crew.do(scaleJob(work), isCancelled);
   const [horizons, nets, backend] = await Promise.all([
-    fitPlain(work, heldOut, stage(STAGES.plain, (folds + 1) * spans.length)),
+    fitPlain(work, choosing, heldOut, stage(STAGES.plain, (folds + 1) * spans.length)),
     fitNets(work, heldOut, (share) => advance(STAGES.nets * share)).then(async (taught) => {
+      // Until then there is nothing to help with.
+      await choosing;
       await crew.help(() => true);
       return taught;
     }),
@@ -172,7 +174,7 @@ function rowsOf(work: Work, fold: number): number[] {
   return [...work.foldOf.keys()].filter((row) => work.foldOf[row] === fold);
 }
 
-function plainSettings({ choice, scale, spans }: Work, place: number): PlainSettings {
+function plainSettings({ choice, spans }: Work, scale: StrangenessScale, place: number): PlainSettings {
   const { penalty, humidityShare } = choice;
   const size =
     place === spans.length - 1
@@ -181,33 +183,46 @@ function plainSettings({ choice, scale, spans }: Work, place: number): PlainSett
   return { penalty, humidityShare, scale, ...size };
 }
 
+function scaleJob({ prepared, tables, choice, options }: Work): ScaleJob {
+  return {
+    kind: "scale",
+    raw: tables.at(-1)!,
+    labels: labelsOf(prepared),
+    weight: prepared.weight,
+    humidityShare: choice.humidityShare,
+    seed: options.seed,
+  };
+}
+
 /** Fits the plain models without each fold, lets them judge that fold, and returns those of all samples. */
 async function fitPlain(
   work: Work,
+  choosing: Promise<ScaleAnswer | null>,
   heldOut: readonly HeldOutLogits[],
   doJob: DoJob,
 ): Promise<readonly FittedHorizon[] | null> {
   const { prepared, tables, others, random } = work;
   const labels = labelsOf(prepared);
-  const jobs = foldsOf(work).flatMap((fold) =>
-    tables.map((raw, place) => ({
-      place,
-      job: {
-        kind: "fit",
-        raw,
-        other: others[place]!,
-        labels,
-        weight: taughtWeight(work, fold),
-        heldOut: rowsOf(work, fold),
-        seed: nextSeed(random),
-        settings: plainSettings(work, place),
-        keep: fold < 0,
-      } satisfies FitJob,
-    })),
+  // Drawn before anything is waited for, as the nets draw from the same source.
+  const parts = foldsOf(work).flatMap((fold) =>
+    tables.map((_, place) => ({ fold, place, seed: nextSeed(random) })),
   );
-  const answers = allOrNull(await Promise.all(jobs.map(({ job }) => doJob<FitJob>(job))));
+  const chosen = await choosing;
+  if (chosen === null) return null;
+  const jobs = parts.map(({ fold, place, seed }): FitJob => ({
+    kind: "fit",
+    raw: tables[place]!,
+    other: others[place]!,
+    labels,
+    weight: taughtWeight(work, fold),
+    heldOut: rowsOf(work, fold),
+    seed,
+    settings: plainSettings(work, chosen.scale, place),
+    keep: fold < 0,
+  }));
+  const answers = allOrNull(await Promise.all(jobs.map((job) => doJob(job))));
   if (answers === null) return null;
-  answers.forEach(({ judged }, at) => fillIn(heldOut[jobs[at]!.place]!, judged, jobs[at]!.job.heldOut));
+  answers.forEach(({ judged }, at) => fillIn(heldOut[parts[at]!.place]!, judged, jobs[at]!.heldOut));
   return answers.flatMap(({ fitted }) => fitted ?? []);
 }
 

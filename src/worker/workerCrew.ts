@@ -1,11 +1,10 @@
 /** A crew of workers: each does one job at a time, so that a device with several cores teaches sooner. */
 import { createLoneCrew, type Crew } from "../teaching/crew.js";
-import type { AnswerTo, FitAnswer, PlainJob, TrialAnswer } from "../teaching/plainJobs.js";
+import type { AnswerTo, PlainAnswer, PlainJob } from "../teaching/plainJobs.js";
 
 export type ToFitWorker = PlainJob;
 export type FromFitWorker =
-  | { readonly ok: true; readonly answer: FitAnswer | TrialAnswer }
-  | { readonly ok: false; readonly detail: string };
+  { readonly ok: true; readonly answer: PlainAnswer } | { readonly ok: false; readonly detail: string };
 
 /** What the crew needs of a worker: a real one in the app, a fake one in tests. */
 export interface FitPort {
@@ -23,7 +22,7 @@ export interface WorkerCrew extends Crew {
 interface Waiting {
   readonly job: PlainJob;
   readonly isCancelled: () => boolean;
-  readonly resolve: (answer: FitAnswer | TrialAnswer | null) => void;
+  readonly resolve: (answer: PlainAnswer | null) => void;
   readonly reject: (cause: unknown) => void;
 }
 
@@ -114,7 +113,7 @@ export function createWorkerCrew(startWorker: () => FitPort, size: number): Work
 
   return {
     do<Job extends PlainJob>(job: Job, isCancelled: () => boolean): Promise<AnswerTo<Job> | null> {
-      return new Promise<FitAnswer | TrialAnswer | null>((resolve, reject) => {
+      return new Promise<PlainAnswer | null>((resolve, reject) => {
         queue.push({ job, isCancelled, resolve, reject });
         handOut();
       }) as Promise<AnswerTo<Job> | null>;
