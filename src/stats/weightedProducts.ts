@@ -45,6 +45,7 @@ export function columnProducts(
  *
  * @param columns - X, column by column, shape [count, rows]
  * @param lists - Y, list by list, shape [lists, rows]
+ * @param rows - length of each column and each list, whole, >= 1
  * @returns shape [lists, count]
  */
 export function listProducts(columns: Float64Array, lists: Float64Array, rows: number): Float64Array {
@@ -103,16 +104,9 @@ function productsOfSome(
     into[next + column + 2] = g;
     into[next + column + 3] = h;
   }
-  for (; column < count; column += 1) {
-    let [one, other] = [0, 0];
-    for (let row = 0; row < rows; row += 1) {
-      const value = columns[column * rows + row]!;
-      one += value * lists[row]!;
-      other += value * lists[rows + row]!;
-    }
-    into[at + column] = one;
-    into[next + column] = other;
-  }
+  const rest = columns.subarray(column * rows);
+  columnProducts(rest, count - column, lists.subarray(0, rows), into, at + column);
+  columnProducts(rest, count - column, lists.subarray(rows), into, next + column);
 }
 
 /**

@@ -54,7 +54,10 @@ export interface MixChoice {
  */
 export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, hasNets: boolean): MixChoice {
   const all = MODEL_KINDS.filter((kind) => hasNets || kind !== "nets");
-  const judge = (kinds: readonly ModelKind[]) => judged(kinds, mixedLogits(heldOut, equalMix(kinds)), cases);
+  const judge = (kinds: readonly ModelKind[]): JudgedMix => ({
+    kinds,
+    ...judgeLogits(mixedLogits(heldOut, equalMix(kinds)), cases),
+  });
   let mixture = judge(USUAL_KINDS);
   for (;;) {
     const next = leastLoss(oneChanged(mixture.kinds, all).map(judge));
@@ -65,11 +68,16 @@ export function chooseMix(heldOut: readonly Float64Array[], cases: JudgedCases, 
   const alone = all.map((kind) => judge([kind]));
   const better = alone.filter((one) => gainInErrors(mixture, one) > errors(one.kinds[0]));
   const best = leastLoss(better) ?? mixture;
-  const [kind, ...more] = best.kinds;
-  const rivals = alone.map((one, place) => ({ name: all[place]!, ...scoresOf(one) }));
-  return kind !== undefined && more.length === 0
-    ? { chosen: kind, kinds: [kind], rivals }
-    : { chosen: "mix", kinds: best.kinds, rivals: [...rivals, { name: "mix", ...scoresOf(best) }] };
+  const told = best === mixture ? [...alone, mixture] : alone;
+  return {
+    chosen: nameOf(best),
+    kinds: best.kinds,
+    rivals: told.map((one) => ({ name: nameOf(one), ...scoresOf(one) })),
+  };
+}
+
+function nameOf({ kinds: [kind, ...others] }: JudgedMix): ModelChoice {
+  return kind === undefined || others.length > 0 ? "mix" : kind;
 }
 
 /** The mixtures that lack one of the kinds, but are still mixtures, and those with one more, in the order of MODEL_KINDS. */
@@ -79,12 +87,16 @@ function oneChanged(kinds: readonly ModelKind[], all: readonly ModelKind[]): Mod
     .filter((changed) => changed.length > 1);
 }
 
-/** What some models' mean says of the judged cases, calibrated without the fold in question. */
+/** What log-odds say of the judged cases, calibrated without the fold in question. */
 interface Judged {
-  readonly kinds: readonly ModelKind[];
   readonly groups: readonly JudgedGroup[];
   /** Log loss of each judged plate over all groups, shape [plates]. */
   readonly losses: Float64Array;
+}
+
+/** The same of some models' mean. */
+interface JudgedMix extends Judged {
+  readonly kinds: readonly ModelKind[];
 }
 
 /** Shapes [cases]. */
@@ -94,7 +106,8 @@ interface JudgedGroup {
   readonly probabilities: Float32Array;
 }
 
-function judged(kinds: readonly ModelKind[], logits: Float64Array, cases: JudgedCases): Judged {
+/** Calibrates log-odds with one temperature for all groups, each fold without itself, and counts their loss. */
+export function judgeLogits(logits: Float64Array, cases: JudgedCases): Judged {
   const known = cases.groups.map((group) => groupCases(logits, cases, group));
   const losses = new Map(cases.rows.map((row) => [cases.plates[row]!, 0]));
   const groups = sharedTemperature(known).map(({ probabilities }, at) => {
@@ -106,16 +119,11 @@ function judged(kinds: readonly ModelKind[], logits: Float64Array, cases: Judged
     });
     return { logits: own, truth, probabilities };
   });
-  return { kinds, groups, losses: Float64Array.from(losses.values()) };
+  return { groups, losses: Float64Array.from(losses.values()) };
 }
 
-function leastLoss(choices: readonly Judged[]): Judged | undefined {
+function leastLoss(choices: readonly JudgedMix[]): JudgedMix | undefined {
   return [...choices].sort((one, other) => mean(one.losses) - mean(other.losses))[0];
-}
-
-/** Log loss of each judged plate over all groups, calibrated without its fold, shape [plates]. */
-export function plateLosses(logits: Float64Array, cases: JudgedCases): Float64Array {
-  return judged([], logits, cases).losses;
 }
 
 /** Log loss that a change saves, in standard errors of the saving over the plates. */

@@ -29,13 +29,16 @@ interface JobData {
   readonly seed: number;
 }
 
+interface HeldOutJob extends JobData {
+  /** Rows that are judged by models that never saw them. */
+  readonly heldOut: readonly number[];
+}
+
 /** Fits the models of one horizon without some rows, and lets them judge those. */
-export interface FitJob extends JobData {
+export interface FitJob extends HeldOutJob {
   readonly kind: "fit";
   /** The other view of the same sniffs. */
   readonly other: HorizonTable;
-  /** Rows that are judged by models that never saw them. */
-  readonly heldOut: readonly number[];
   readonly settings: PlainSettings;
   /** Whether the models themselves are wanted: they are large. */
   readonly keep: boolean;
@@ -47,10 +50,8 @@ export interface FitAnswer {
 }
 
 /** Fits quick models of several settings without some rows, to compare recipes. */
-export interface TrialJob extends JobData {
+export interface TrialJob extends HeldOutJob {
   readonly kind: "trial";
-  /** As in a FitJob. */
-  readonly heldOut: readonly number[];
   readonly humidityShare: number;
   readonly penalties: readonly number[];
 }
@@ -73,13 +74,16 @@ export interface ScaleAnswer {
   readonly scale: StrangenessScale;
 }
 
+/** What each kind of job is answered with. */
+interface Answers {
+  readonly fit: FitAnswer;
+  readonly trial: TrialAnswer;
+  readonly scale: ScaleAnswer;
+}
+
 export type PlainJob = FitJob | TrialJob | ScaleJob;
-export type PlainAnswer = FitAnswer | TrialAnswer | ScaleAnswer;
-export type AnswerTo<Job extends PlainJob> = Job extends FitJob
-  ? FitAnswer
-  : Job extends TrialJob
-    ? TrialAnswer
-    : ScaleAnswer;
+export type PlainAnswer = Answers[PlainJob["kind"]];
+export type AnswerTo<Job extends PlainJob> = Answers[Job["kind"]];
 
 /** The seed of one job, drawn from that of the whole teaching. */
 export function nextSeed(random: RandomSource): number {

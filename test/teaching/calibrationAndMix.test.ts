@@ -12,7 +12,13 @@ import {
   fitCalibration,
   sharedTemperature,
 } from "../../src/teaching/chooseCalibration.js";
-import { chooseMix, equalMix, plateLosses, USUAL_KINDS } from "../../src/teaching/chooseMix.js";
+import {
+  chooseMix,
+  equalMix,
+  judgeLogits,
+  type JudgedCases,
+  USUAL_KINDS,
+} from "../../src/teaching/chooseMix.js";
 import { dealFolds } from "../../src/teaching/dealFolds.js";
 import { symmetricEigen } from "../../src/teaching/symmetricEigen.js";
 
@@ -132,6 +138,8 @@ function heldOut(of: readonly ((honest: number, row: number) => number)[], count
   const said = of.map((make) => honest.map((one, row) => make(one, row)));
   return { judged, answers: readyLogits(said, new Float64Array(count), undefined) };
 }
+
+const plateLosses = (logits: Float64Array, judged: JudgedCases) => judgeLogits(logits, judged).losses;
 
 describe("the mixture", () => {
   const random = seededRandom(6);
