@@ -47,15 +47,17 @@ export type Command =
       readonly file: string;
       readonly groups: readonly string[] | undefined;
       readonly acceptedMissRate: number;
-    };
+    }
+  | { readonly kind: "help" };
 
 export const USAGE = `nidor: smell what is on a plate, and know when the answer is worthless
 
-  nidor assess FILE [--split plate|occasion] [--folds K | --given-folds FOLDS] [--seed N]
+  nidor assess FILE [--split plate|occasion] [--folds K] [--given-folds FOLDS] [--seed N]
                     [--group NAME]... [--accepted-miss-rate R] [--json OUT] [--report OUT]
       cross-validate a sniff file: every sniff is judged by a nose that never saw its plate (or occasion);
       --given-folds takes the folds from a JSON file, {"group": {"sniff id": 0, ...}, ...}, so that the scores can be
-      set beside those of another tool on the same splits;
+      set beside those of another tool on the same splits; --folds then says only into how many lots the dishes are
+      dealt that are left out to see what unknown food does;
       --json writes the answers sniff by sniff, --report all numbers of the printed report
   nidor teach FILE --out NOSE [--seed N] [--name NAME] [--split plate|occasion] [--group NAME]...
       teach a nose from the samples of a sniff file
@@ -67,6 +69,8 @@ export const USAGE = `nidor: smell what is on a plate, and know when the answer 
       print what that gains on pairs left out one by one; further plates of SECOND with known groups are evidence
   nidor check NOSE FILE [--group NAME]... [--accepted-miss-rate R]
       findings of a nose for the sniffs of a file, one JSON line a sniff
+  nidor --help
+      this text
 
 Exit codes: 0 done; 1 a line or file was refused, or nothing could be taught; 2 the command was not understood.
 `;
@@ -100,8 +104,10 @@ export function commandLine(
         out: { type: "string" },
         old: { type: "string" },
         name: { type: "string", default: "my nose" },
+        help: { type: "boolean", short: "h" },
       },
     });
+    if (values.help === true) return { kind: "help" };
     const [kind, ...files] = positionals;
     const common = { groups: values.group, seed: whole("--seed", values.seed, 0) };
     const split = splitOf(values.split);

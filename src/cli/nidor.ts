@@ -13,6 +13,9 @@ async function run(command: Command): Promise<number> {
       return (await import("./transferCommand.js")).transferCommand(command);
     case "check":
       return (await import("./checkCommand.js")).checkCommand(command);
+    case "help":
+      process.stdout.write(USAGE);
+      return 0;
   }
 }
 

@@ -30,7 +30,7 @@ export async function assessOnGivenFolds(
 ): Promise<Result<Assessment, TeachError>> {
   const checked = prepareSamples(samples, [...folds.keys()]);
   if (!checked.ok) return checked;
-  const fault = foldsFault(checked.value, folds, options.split);
+  const fault = foldsFault(checked.value, folds, options);
   if (fault !== null) return err({ kind: "failed", detail: fault });
   const runs: Run[] = [];
   for (const group of checked.value.groups) {
@@ -44,10 +44,12 @@ export async function assessOnGivenFolds(
 }
 
 /** What is wrong with the folds, in words, or null: a leak between them would flatter every score. */
-function foldsFault(prepared: Prepared, folds: GivenFolds, split: AssessOptions["split"]): string | null {
+function foldsFault(prepared: Prepared, folds: GivenFolds, { split, groups }: AssessOptions): string | null {
   const known = new Set(prepared.sniffs.map(({ id }) => id));
   for (const [group, own] of folds) {
     if (!prepared.groups.includes(group)) return `no sniff says whether ${group} was present`;
+    if (groups?.includes(group) === false)
+      return `there are folds of ${group}, which the groups asked for leave out`;
     const stranger = [...own.keys()].find((id) => !known.has(id));
     if (stranger !== undefined) return `the folds of ${group} name a sniff that is not here: ${stranger}`;
     const foldOfUnit = new Map<string, number>();

@@ -55,6 +55,11 @@ describe("the words after nidor", () => {
     });
   });
 
+  it.each([[["--help"]], [["-h"]], [["assess", "--help"]], [["check", "nose", "-h"]]])(
+    "takes %j for a request for help",
+    (words) => expect(commandLine(words)).toEqual({ kind: "help" }),
+  );
+
   it.each([
     [[]],
     [["sniff"]],
@@ -77,6 +82,19 @@ describe("the words after nidor", () => {
 const folder = mkdtempSync(join(tmpdir(), "nidor-"));
 const nidor = (...words: string[]) =>
   spawnSync(process.execPath, ["--import", "tsx", "src/cli/nidor.ts", ...words], { encoding: "utf8" });
+
+describe("help", () => {
+  // Common practice: help that was asked for is an answer, help after a slip is not.
+  it("asked for, goes to the output and ends with 0; unasked, to the errors and ends with 2", () => {
+    const asked = nidor("--help");
+    expect([asked.status, asked.stderr]).toEqual([0, ""]);
+    for (const command of ["assess", "teach", "refresh", "transfer", "check"])
+      expect(asked.stdout).toContain(`  nidor ${command} `);
+    const slipped = nidor("sniff");
+    expect([slipped.status, slipped.stdout]).toEqual([2, ""]);
+    expect(slipped.stderr).toContain(asked.stdout);
+  });
+});
 
 describe("transfer", () => {
   it("prints the gain and writes a nose that the check command reads; says how many pairs are missing", () => {
@@ -124,6 +142,12 @@ describe("assess on given folds", () => {
     const run = nidor(...folds(written));
     expect([run.status, run.stdout]).toEqual([1, ""]);
     expect(run.stderr).toMatch(words);
+  });
+
+  it("refuses folds of a group that the groups asked for leave out", () => {
+    const run = nidor(...folds({ fish: {} }), "--group", "dairy");
+    expect([run.status, run.stdout]).toEqual([1, ""]);
+    expect(run.stderr).toContain("there are folds of fish, which the groups asked for leave out");
   });
 });
 
