@@ -130,7 +130,7 @@ describe("assess on given folds", () => {
     return ["assess", "models/demo.sniffs.jsonl", "--given-folds", path];
   };
 
-  it.each([
+  it.each<[what: string, written: unknown, words: RegExp, ...options: string[]]>([
     ["no JSON", "folds: 1, 2", /folds\.json: .*JSON/],
     ["a fold that is no whole number", { fish: { a: 0.5 } }, /folds\.json: fish\.a: .*integer/],
     [
@@ -138,16 +138,17 @@ describe("assess on given folds", () => {
       { fish: { nobody: 0 } },
       /name a sniff that is not here: nobody/,
     ],
-  ])("refuses %s, and says where", (_, written, words) => {
-    const run = nidor(...folds(written));
+    [
+      "a group that the groups asked for leave out",
+      { fish: {} },
+      /there are folds of fish, which the groups asked for leave out/,
+      "--group",
+      "dairy",
+    ],
+  ])("refuses %s, and says where", (_, written, words, ...options) => {
+    const run = nidor(...folds(written), ...options);
     expect([run.status, run.stdout]).toEqual([1, ""]);
     expect(run.stderr).toMatch(words);
-  });
-
-  it("refuses folds of a group that the groups asked for leave out", () => {
-    const run = nidor(...folds({ fish: {} }), "--group", "dairy");
-    expect([run.status, run.stdout]).toEqual([1, ""]);
-    expect(run.stderr).toContain("there are folds of fish, which the groups asked for leave out");
   });
 });
 
