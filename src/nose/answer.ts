@@ -2,7 +2,7 @@ import { sameChannels } from "../kernel/channel.js";
 import { extractFeatures, type FeatureNote } from "../features/extractFeatures.js";
 import { otherView, type Recipe, recipeOf } from "../features/recipe.js";
 import { headspacePrefix, type Sniff } from "../sniff/sniff.js";
-import { calibrate } from "./calibrate.js";
+import { calibrate, drawInOf } from "./calibrate.js";
 import { mixLogits } from "./mixLogits.js";
 import type { HorizonNose, Nose } from "./nose.js";
 import { standardised } from "./standardised.js";
@@ -41,6 +41,7 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
   if (!sameChannels(nose.sniffer.channels, sniff.sniffer.channels)) return { kind: "otherChannels" };
   if (recipe.reference === "cleanAir" && sniff.cleanAir === undefined) return { kind: "noCleanAir" };
   const lengthMs = headspaceMs(sniff);
+  const drawIn = drawInOf(nose);
   const horizons: HorizonAnswer[] = [];
   nose.horizons.forEach((horizon, place) => {
     if (lengthMs < horizon.fromMs) return;
@@ -55,7 +56,7 @@ export function answerSniff(nose: Nose, sniff: Sniff): Answer {
       logits,
       probabilities: nose.groups.map((group, i) => {
         const own = group.horizons[place];
-        return own === undefined ? null : calibrate(own.calibration, logits[i]!, own.margin);
+        return own === undefined ? null : calibrate(own.calibration, logits[i]!, own.margin, drawIn);
       }),
       strangeness,
       familiarity: farShare(horizon.heldOutDistances, strangeness),

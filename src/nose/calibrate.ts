@@ -1,13 +1,32 @@
 import { sigmoid, withinMargin } from "../stats/logistic.js";
-import type { Calibration } from "./nose.js";
+import type { Calibration, Nose } from "./nose.js";
+
+/** Keeps a probability from 0 and 1 by a margin. */
+export type DrawIn = (probability: number, margin: number) => number;
 
 /**
  * Probability of *present* under a calibration.
  *
  * @param margin - the probability keeps this distance from 0 and 1, 0 to 0.5
+ * @param drawIn - how it keeps it; see {@link drawInOf}
  */
-export function calibrate(calibration: Calibration, logit: number, margin: number): number {
-  return withinMargin(plainProbability(calibration, logit), margin);
+export function calibrate(
+  calibration: Calibration,
+  logit: number,
+  margin: number,
+  drawIn: DrawIn = withinMargin,
+): number {
+  return drawIn(plainProbability(calibration, logit), margin);
+}
+
+/** How the probabilities of a nose keep their margin: as it was calibrated. */
+export function drawInOf({ marginAtEnds }: Pick<Nose, "marginAtEnds">): DrawIn {
+  return marginAtEnds === true ? withinMargin : squeezed;
+}
+
+/** The whole range made narrower, so that the middle moves too: what older noses were calibrated with. */
+function squeezed(probability: number, margin: number): number {
+  return margin + (1 - 2 * margin) * probability;
 }
 
 /**

@@ -271,6 +271,7 @@ export const noseSchema = v.object({
   nets: v.nullable(nets),
   horizons: v.pipe(v.array(horizon), v.nonEmpty("needs at least one horizon")),
   unbentTrees: v.optional(v.boolean()),
+  marginAtEnds: v.optional(v.boolean()),
   chosen: v.picklist(CHOICES),
   report,
   transfer: v.optional(transfer),

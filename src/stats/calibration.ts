@@ -1,6 +1,6 @@
 /** From a raw score to a probability that means what it says. */
 import { checkOutcomes } from "./checkPairs.js";
-import { sigmoid, softmax, softplus, withinMargin } from "./logistic.js";
+import { sigmoid, slopeWithinMargin, softmax, softplus, withinMargin } from "./logistic.js";
 
 /** Limits of a fitted temperature; separable logits would otherwise ask for 0. Common practice. */
 export const LEAST_TEMPERATURE = 0.01;
@@ -175,7 +175,8 @@ function surplus(logit: number, happened: number, margin: number): number {
   const plain = sigmoid(logit);
   if (margin === 0) return plain - happened;
   const drawn = withinMargin(plain, margin);
-  return ((drawn - happened) * (1 - 2 * margin) * plain * (1 - plain)) / (drawn * (1 - drawn));
+  const slope = slopeWithinMargin(plain, margin) * plain * (1 - plain);
+  return ((drawn - happened) * slope) / (drawn * (1 - drawn));
 }
 
 /**

@@ -8,11 +8,30 @@ export function sigmoid(logOdds: number): number {
 }
 
 /**
- * Draws a probability in from 0 and 1, as if the truth were noted wrongly once in 1 / margin times. A squeeze and no
- * clip: two plates that differ keep their order.
+ * Keeps a probability from 0 and 1 by a margin. Only the last three margins before either end bend, without a corner:
+ * in between the calibration means what it says, and no clip makes two plates that differ alike.
+ *
+ * @param probability - 0 to 1
+ * @param margin - 0 to 0.5
  */
 export function withinMargin(probability: number, margin: number): number {
-  return margin + (1 - 2 * margin) * probability;
+  if (probability > 0.5) return 1 - withinMargin(1 - probability, margin);
+  const bend = bendOf(margin);
+  if (probability >= bend) return probability;
+  const share = probability / bend;
+  return margin + ((bend - margin) * share * (1 + share)) / 2;
+}
+
+/** Slope of {@link withinMargin} in the probability. */
+export function slopeWithinMargin(probability: number, margin: number): number {
+  const bend = bendOf(margin);
+  const toEnd = Math.min(probability, 1 - probability);
+  return toEnd >= bend ? 1 : ((1 - margin / bend) * (1 + (2 * toEnd) / bend)) / 2;
+}
+
+/** How far from either end a margin is felt. A parabola that starts at the margin joins the diagonal there. */
+function bendOf(margin: number): number {
+  return Math.min(3 * margin, 0.5);
 }
 
 /** Log-odds of a probability; 0 gives -Infinity, 1 gives Infinity. @throws {RangeError} if it is no fraction */

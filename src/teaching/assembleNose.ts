@@ -223,6 +223,7 @@ function packed(
     nets: uses("nets") ? fitted.nets : null,
     horizons,
     unbentTrees: true,
+    marginAtEnds: true,
     chosen,
     report,
   };

@@ -1,7 +1,7 @@
 /** What a moved nose has shown: its held-out answers with the second sniffer, in place of those with the first. */
 import type { SnifferMap } from "../features/snifferMap.js";
 import { answerSniff, type HorizonAnswer } from "../nose/answer.js";
-import { calibrate, slipRate } from "../nose/calibrate.js";
+import { calibrate, type DrawIn, drawInOf, slipRate } from "../nose/calibrate.js";
 import { comparison, plateAnswers } from "../nose/compareNoses.js";
 import type { GroupNose, Nose, NoseTransfer } from "../nose/nose.js";
 import type { GroupComparison, GroupReport, NoseReport, Rate } from "../nose/report.js";
@@ -40,7 +40,7 @@ export function shownEvidence(
 ): Evidence {
   const shown = shownSniffs(taught, bare, second, heldOutMaps);
   const plates = [...new Set(shown.map(({ sniff }) => sniff.plate))];
-  const groups = bare.groups.map((group, place) => groupShown(group, place, shown, plates));
+  const groups = bare.groups.map((group, place) => groupShown(group, place, shown, plates, drawInOf(taught)));
   const compared = bare.groups.flatMap(({ name }, place) => {
     const of = (kind: "moved" | "plain") =>
       plateAnswers(
@@ -89,6 +89,7 @@ function groupShown(
   place: number,
   shown: readonly Shown[],
   plates: readonly string[],
+  drawIn: DrawIn,
 ): GroupNose {
   const own = shown.filter(({ sniff }) => ["present", "absent"].includes(sniff.groups[group.name] ?? ""));
   const plate = Int16Array.from(own, ({ sniff }) => plates.indexOf(sniff.plate));
@@ -104,7 +105,7 @@ function groupShown(
       margin,
       logits: Float32Array.from(own, ({ moved }) => moved[at]!.logits[place]!),
       probabilities: Float32Array.from(own, ({ moved }) =>
-        calibrate(horizon.calibration, moved[at]!.logits[place]!, margin),
+        calibrate(horizon.calibration, moved[at]!.logits[place]!, margin, drawIn),
       ),
     })),
   };

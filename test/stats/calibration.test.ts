@@ -12,7 +12,14 @@ import {
   plattTargets,
 } from "../../src/stats/calibration.js";
 import { fitPulledPlatt } from "../../src/stats/pulledPlatt.js";
-import { logit, sigmoid, softmax, softplus } from "../../src/stats/logistic.js";
+import {
+  logit,
+  sigmoid,
+  slopeWithinMargin,
+  softmax,
+  softplus,
+  withinMargin,
+} from "../../src/stats/logistic.js";
 import { logLoss } from "../../src/stats/scores.js";
 
 const SCORES = [-2.1, -1.3, -0.7, -0.2, 0.1, 0.4, 0.9, 1.6, 2.2, -0.5];
@@ -42,6 +49,33 @@ describe("logistic pieces", () => {
       }),
     );
     expect([logit(0), logit(1)]).toEqual([-Infinity, Infinity]);
+  });
+
+  it("keeps a margin from either end, and leaves alone what lies three of them off", () => {
+    // By hand: a parabola from (0, 0.02) that joins the diagonal at 0.06, there with its slope of 1.
+    const wanted = [
+      [0, 0.02],
+      [0.03, 0.035],
+      [0.06, 0.06],
+      [0.3, 0.3],
+      [0.97, 0.965],
+      [1, 0.98],
+    ] as const;
+    for (const [probability, kept] of wanted) expect(withinMargin(probability, 0.02)).toBeCloseTo(kept, 14);
+    expect([0, 0.3, 1].map((probability) => withinMargin(probability, 0))).toEqual([0, 0.3, 1]);
+    expect([0, 0.3, 1].map((probability) => withinMargin(probability, 0.5))).toEqual([0.5, 0.5, 0.5]);
+  });
+
+  it("has within its margin the slope of its chord, and no corner but in the middle", () => {
+    const fraction = fc.double({ min: 0.001, max: 0.999, noNaN: true });
+    fc.assert(
+      fc.property(fraction, fc.double({ min: 0, max: 0.5, noNaN: true }), (probability, margin) => {
+        fc.pre(Math.abs(probability - 0.5) > 1e-6);
+        const rise = withinMargin(probability + 1e-7, margin) - withinMargin(probability - 1e-7, margin);
+        // Coarse enough for a chord over the end of the parabola.
+        expect(slopeWithinMargin(probability, margin)).toBeCloseTo(rise / 2e-7, 4);
+      }),
+    );
   });
 
   it("refuses what is no probability, no logit, no temperature", () => {
@@ -173,21 +207,23 @@ describe("temperature", () => {
     expect(() => fitTemperature(SCORES, HAPPENED, { pull: -1 })).toThrow(RangeError);
   });
 
-  it("with a margin, minimises the loss of what is left after it, and makes up for it where it draws in too far", () => {
+  it("with a margin, minimises the loss of what is left after it, and heeds only the cases that come near it", () => {
     const lossAt = (sharpness: number, margin: number) =>
       SCORES.reduce((sum, score, i) => {
-        const probability = margin + (1 - 2 * margin) * sigmoid(sharpness * score);
+        const probability = withinMargin(sigmoid(sharpness * score), margin);
         return sum - Math.log(HAPPENED[i] === 1 ? probability : 1 - probability);
       }, 0);
-    let last = 1 / fitTemperature(SCORES, HAPPENED);
     for (const one of [0.001, 0.01, 0.03]) {
       const margin = SCORES.map(() => one);
       const sharpness = 1 / fitTemperature(SCORES, HAPPENED, { margin });
       for (const step of [-0.01, 0.01])
         expect(lossAt(sharpness + step, one)).toBeGreaterThan(lossAt(sharpness, one));
-      expect(sharpness).toBeGreaterThan(last);
-      last = sharpness;
     }
+    // Held near 1, the surest case has sigmoid(2.2) = 0.90, three margins of 0.033 from the end.
+    const held = (one: number) =>
+      fitTemperature(SCORES, HAPPENED, { margin: SCORES.map(() => one), pull: 1e3 });
+    expect(held(0.03)).toBeCloseTo(held(0), 12);
+    expect(held(0.04)).not.toBeCloseTo(held(0), 8);
     const none = SCORES.map(() => 0);
     expect(fitTemperature(SCORES, HAPPENED, { margin: none })).toBe(fitTemperature(SCORES, HAPPENED));
     for (const margin of [[0.1], none.map(() => 0.6), none.map(() => NaN)])

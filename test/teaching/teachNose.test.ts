@@ -5,6 +5,7 @@ import { otherView, recipeOf } from "../../src/features/recipe.js";
 import { findPlate } from "../../src/finding/findPlate.js";
 import { seededRandom, shuffled } from "../../src/kernel/random.js";
 import { answerSniff } from "../../src/nose/answer.js";
+import { calibrate } from "../../src/nose/calibrate.js";
 import { compareNoses } from "../../src/nose/compareNoses.js";
 import { kernelLogits } from "../../src/nose/kernelLogits.js";
 import { shareAtDistance, softClipped } from "../../src/nose/mixLogits.js";
@@ -56,6 +57,24 @@ describe("a taught nose", () => {
     if (whole.kind !== "answered" || cut.kind !== "answered") throw new Error("no answer");
     expect(cut.horizons.length).toBeLessThan(whole.horizons.length);
     expect(whole.horizons.slice(0, cut.horizons.length)).toEqual(cut.horizons);
+  });
+
+  it("of an older version draws every probability in by its margin, as it was calibrated", () => {
+    const { marginAtEnds, ...older } = nose;
+    expect(marginAtEnds).toBe(true);
+    const read = parseNose(serialiseNose(older));
+    if (!read.ok) throw new Error(JSON.stringify(read.error));
+    const answer = answerSniff(read.value, NEW_PLATES[0]!);
+    if (answer.kind !== "answered") throw new Error("no answer");
+    answer.horizons.forEach(({ logits, probabilities }, place) =>
+      nose.groups.forEach(({ horizons }, group) => {
+        const { calibration, margin } = horizons[place]!;
+        const plain = calibrate(calibration, logits[group]!, 0);
+        expect(probabilities[group]).toBeCloseTo(margin + (1 - 2 * margin) * plain, 12);
+        expect(probabilities[group]).not.toBe(calibrate(calibration, logits[group]!, margin));
+      }),
+    );
+    expect(answer.horizons.length).toBeGreaterThan(0);
   });
 
   it("of an older version bends the log-odds of its trees and lets them stand at any distance, as it was calibrated", async () => {
