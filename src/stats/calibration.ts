@@ -170,13 +170,13 @@ export function fitTemperature(
   });
 }
 
-/** Slope of the log loss in the log-odds, where their probability keeps a margin; without one, the error. */
+/** Slope of the log loss in the log-odds, where their probability keeps a margin; out of its reach, the error. */
 function surplus(logit: number, happened: number, margin: number): number {
   const plain = sigmoid(logit);
-  if (margin === 0) return plain - happened;
+  const slope = slopeWithinMargin(plain, margin);
+  if (slope === 1) return plain - happened;
   const drawn = withinMargin(plain, margin);
-  const slope = slopeWithinMargin(plain, margin) * plain * (1 - plain);
-  return ((drawn - happened) * slope) / (drawn * (1 - drawn));
+  return ((drawn - happened) * slope * plain * (1 - plain)) / (drawn * (1 - drawn));
 }
 
 /**
