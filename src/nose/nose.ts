@@ -146,7 +146,7 @@ export interface Nose {
   readonly horizons: readonly HorizonNose[];
   /** The trees' log-odds are mixed as they stand; older noses, without this, were calibrated with them bent. */
   readonly unbentTrees?: boolean | undefined;
-  /** Probabilities near 0 and 1 alone keep their margin; older noses, without this, were calibrated with all drawn in. */
+  /** Probabilities are drawn in near 0 and 1 alone; older noses, without this, were calibrated with all drawn in. */
   readonly marginAtEnds?: boolean | undefined;
   readonly chosen: ModelChoice;
   readonly report: NoseReport;

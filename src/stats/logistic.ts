@@ -8,8 +8,8 @@ export function sigmoid(logOdds: number): number {
 }
 
 /**
- * Keeps a probability from 0 and 1 by a margin. Only the last three margins before either end bend, without a corner:
- * in between the calibration means what it says, and no clip makes two plates that differ alike.
+ * Keeps a probability from 0 and 1 by a margin. Only the last three margins before either end bend, up to a margin of
+ * 1/6 without a corner: in between the calibration means what it says, and no clip makes two plates that differ alike.
  *
  * @param probability - 0 to 1
  * @param margin - 0 to 0.5
